@@ -1,0 +1,37 @@
+package model
+
+// FittedThing is what a bike has in the slot now, as a Thing: Empty when nothing stands there or nothing is known of it.
+// Facts of the whole bike that facts.csv gives to the slot are among its facts; the slot's own facts win.
+func (t *Tables) FittedThing(b *Bike, slot string) Thing {
+	f := b.InSlot(slot)
+	if f == nil || f.None {
+		return Thing{Slot: slot, State: Empty, Fitted: f, Facts: Facts{}}
+	}
+	facts := t.FactsOf(slot, b.Facts)
+	for name, v := range t.FactsOf(slot, f.Facts) {
+		facts[name] = v
+	}
+	facts["condition"] = ChoiceValue(f.Origin, f.Condition.String())
+	name := f.Part
+	if name == "" {
+		name = "fitted " + slot
+	}
+	return Thing{Slot: slot, State: AsFitted, Name: name, Fitted: f, Facts: facts, Grams: f.Grams, Ratings: f.Ratings, Origin: f.Origin}
+}
+
+// ServicedThing is the fitted thing after a job that restores it to the condition.
+func (t *Tables) ServicedThing(b *Bike, slot, restored string) Thing {
+	th := t.FittedThing(b, slot)
+	th.State = Serviced
+	th.Facts["condition"] = ChoiceValue(th.Origin, restored)
+	return th
+}
+
+// BoughtThing is one slot's share of a part: the facts the slot has; grams and ratings stand on the first slot of its place.
+func (t *Tables) BoughtThing(p *Part, place Place, slot string) Thing {
+	th := Thing{Slot: slot, State: Bought, Name: p.Name, Part: p, Facts: t.FactsOf(slot, p.Facts), Origin: p.Origin}
+	if len(place) > 0 && place[0] == slot {
+		th.Grams, th.Ratings = p.Grams, p.Ratings
+	}
+	return th
+}
