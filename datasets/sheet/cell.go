@@ -15,6 +15,7 @@ type Cell struct {
 	Column int    // 1-based; 0 when the sheet has no such column
 	Name   string // canonical column name
 	Text   string // as typed, without the outer quotes
+	Unit   string // written in the header, "Mass [kg]"; empty where there is none
 }
 
 // Ref is the spreadsheet's name of the cell, "D14"; empty when the sheet has no such column.

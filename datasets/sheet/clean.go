@@ -1,0 +1,105 @@
+package sheet
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+)
+
+// cellText is a cell's text without what spreadsheets put around it: blanks around an unquoted cell, invisible
+// characters, the ="00712" and '00712 forms that keep a spreadsheet from reading a number.
+func cellText(f field) string {
+	text := visible(f.text)
+	if !f.quoted {
+		text = strings.TrimSpace(text)
+	}
+	if strings.HasPrefix(text, `="`) && strings.HasSuffix(text, `"`) && len(text) > 2 {
+		return strings.ReplaceAll(text[2:len(text)-1], `""`, `"`)
+	}
+	if len(text) > 1 && text[0] == '\'' && (isFormulaStart(text[1]) || text[1] >= '0' && text[1] <= '9') {
+		return text[1:]
+	}
+	return text
+}
+
+// isFormulaStart tells whether a spreadsheet would run a cell that begins with the sign (OWASP, "CSV Injection").
+func isFormulaStart(b byte) bool {
+	return b == '=' || b == '+' || b == '-' || b == '@' || b == '\t' || b == '\r'
+}
+
+var (
+	errorCell   = regexp.MustCompile(`^(#[A-ZÄÖÜÉ¡¿/0-9]+[!?]|#N/A|#NV|#NA|#CALC!|Err:\d{3})$`)
+	formulaCell = regexp.MustCompile(`^=[A-Z][A-Z0-9.]*\(`)
+)
+
+// checkCell complains about what no column may hold; a cell complained about is emptied, or cut to a usable length.
+func checkCell(c *Cell) []Complaint {
+	var cs []Complaint
+	switch {
+	case len(c.Text) > MaxCellBytes:
+		long := *c
+		long.Text = shorten(c.Text)
+		cs = append(cs, long.Complain("long_cell", fmt.Sprintf("at most %d KiB in a cell", MaxCellBytes>>10), "shorten it, or look for a quote that is not closed"))
+		c.Text = long.Text
+	case strings.ContainsFunc(c.Text, isControl):
+		cs = append(cs, c.Complain("control_character", "plain text", fmt.Sprintf("the cell holds the control character %U; type it anew", c.Text[strings.IndexFunc(c.Text, isControl)])))
+		c.Text = ""
+	case errorCell.MatchString(c.Text):
+		cs = append(cs, c.Complain("error_cell", "a value", "this is a spreadsheet's error value; mend the formula and export again"))
+		c.Text = ""
+	case formulaCell.MatchString(c.Text):
+		cs = append(cs, c.Warn("formula", "a value", "this is a formula, taken as plain text; export values instead of formulas"))
+	}
+	return cs
+}
+
+func isControl(r rune) bool { return r < ' ' && r != '\n' && r != '\t' || r == 0x7F }
+
+// totalWords begin a row that sums up the ones above.
+var totalWords = map[string]bool{"total": true, "totals": true, "sum": true, "subtotal": true, "grandtotal": true,
+	"summe": true, "gesamt": true, "somme": true, "totale": true, "suma": true}
+
+// passOver counts and skips blank rows, comment rows and totals rows.
+func (s *Sheet) passOver(r record) bool {
+	first, filled := "", 0
+	total := false
+	for i, f := range r.fields {
+		text := tidy(f.text)
+		if text == "" {
+			continue
+		}
+		if filled++; filled == 1 {
+			first = text
+			total = totalWords[strings.TrimSuffix(Key(text), ":")] && s.onlySums(r, i+1)
+		}
+	}
+	switch {
+	case filled == 0:
+		s.Skipped.Blank++
+	case strings.HasPrefix(first, "#") && (filled == 1 && !errorCell.MatchString(first) || first == "#" || strings.HasPrefix(first, "# ")):
+		s.Skipped.Comments++
+	case total:
+		s.Skipped.Totals++
+	default:
+		return false
+	}
+	return true
+}
+
+// onlySums tells whether the rest of the row holds nothing but numbers, at least one.
+func (s *Sheet) onlySums(r record, from int) bool {
+	numbers := 0
+	for _, f := range r.fields[from:] {
+		text := tidy(f.text)
+		if text == "" {
+			continue
+		}
+		if !strings.ContainsAny(text, "0123456789") || strings.ContainsFunc(text, isLowerLetter) {
+			return false
+		}
+		numbers++
+	}
+	return numbers > 0
+}
+
+func isLowerLetter(r rune) bool { return r >= 'a' && r <= 'z' }

@@ -1,0 +1,36 @@
+package sheet
+
+import "github.com/agnivade/levenshtein"
+
+// Nearest is the known name that the given one most likely stands for; empty where none is near. Names are compared
+// as Key writes them; of equally near names the first wins.
+func Nearest(name string, known []string) string {
+	key := Key(name)
+	best, nearest := allowedEdits(key)+1, ""
+	for _, k := range known {
+		other := Key(k)
+		if d := len(other) - len(key); d >= best || -d >= 4*best {
+			continue
+		}
+		if d := levenshtein.ComputeDistance(key, other); d < best {
+			best, nearest = d, k
+		}
+	}
+	return nearest
+}
+
+// allowedEdits is how many signs may differ: about a third of the name, so that "chian" is a chain but "x" is nothing.
+func allowedEdits(key string) int {
+	if len(key) < 3 {
+		return 0
+	}
+	return max(1, min(4, len(key)/3))
+}
+
+// DidYouMean is the end of a complaint's fix: `did you mean "chain"?`, or what is given instead where nothing is near.
+func DidYouMean(name string, known []string, instead string) string {
+	if n := Nearest(name, known); n != "" {
+		return `did you mean "` + n + `"?`
+	}
+	return instead
+}
