@@ -1,0 +1,188 @@
+package solver
+
+import (
+	"context"
+	"fmt"
+
+	"firstbolt/model"
+	"firstbolt/solver/formulate"
+	"firstbolt/solver/program"
+)
+
+// DefaultWorth is how many points 100 of money must bring to be spent at all, where the rider does not say (judgement).
+const DefaultWorth = 0.5
+
+// asker holds what one question needs throughout.
+type asker struct {
+	q      Question
+	kept   *entrant // nil where the rider owns no bike
+	rivals []*entrant
+	claims []claim // what was proved, for the confirmer
+	proof  Proof
+}
+
+// entrant is a bike with its program.
+type entrant struct {
+	bike *model.Bike
+	base model.Money
+	c    *formulate.Compiled // with the musts that bind
+	free *formulate.Compiled // without any
+}
+
+// claim is one proved optimum.
+type claim struct {
+	what string
+	p    *program.Program
+	s    program.Solution
+}
+
+// Ask answers a question. An error means that an engine, a table or a check failed; clashing wishes come back as
+// *Clash.
+func Ask(ctx context.Context, q Question) (*Answer, error) {
+	a := &asker{q: q, proof: Proof{Engine: q.Lead.Name()}}
+	if err := a.enter(); err != nil {
+		return nil, err
+	}
+	if err := a.settleMusts(ctx); err != nil {
+		return nil, err
+	}
+	ans := &Answer{Question: q}
+	if err := a.decide(ctx, ans); err != nil {
+		return nil, err
+	}
+	if err := a.switchPoint(ctx, ans); err != nil {
+		return nil, err
+	}
+	a.confirm(ctx)
+	ans.Proof = a.proof
+	return ans, nil
+}
+
+// enter compiles the kept bike and its rivals.
+func (a *asker) enter() error {
+	kept := a.q.Shed.OwnBike()
+	if a.q.Bike != "" {
+		for i := range a.q.Shed.Bikes {
+			if a.q.Shed.Bikes[i].Name == a.q.Bike {
+				kept = &a.q.Shed.Bikes[i]
+			}
+		}
+	}
+	for i := range a.q.Shed.Bikes {
+		b := &a.q.Shed.Bikes[i]
+		if b.Ownership == model.DonorBike || b.Ownership == model.Own && b != kept {
+			continue
+		}
+		c, err := formulate.Compile(a.q.Shed, b, a.q.Options)
+		if err != nil {
+			if b == kept {
+				return err
+			}
+			continue
+		}
+		e := &entrant{bike: b, c: c, free: c, base: b.BaseCost()}
+		if b == kept {
+			e.base = 0
+			a.kept = e
+			continue
+		}
+		if kept != nil {
+			e.base -= kept.SellsFor.Or(0)
+		}
+		a.rivals = append(a.rivals, e)
+	}
+	if a.kept == nil && len(a.rivals) == 0 {
+		return fmt.Errorf("no bike to plan for: bikes.csv has neither an own bike nor one for sale")
+	}
+	return nil
+}
+
+// ask solves one bike's program for a purse that must also pay the bike itself.
+func (a *asker) ask(ctx context.Context, e *entrant, goal goal) (program.Solution, *program.Program, error) {
+	p := *e.c.Program
+	p.Budget, p.Floor, p.Objective = program.NoBudget, goal.floor, goal.objective
+	if goal.purse != program.NoBudget {
+		p.Budget = goal.purse - int64(e.base)
+	}
+	s, err := a.q.Lead.Solve(ctx, &p)
+	if err != nil {
+		return s, nil, fmt.Errorf("%s: %w", a.q.Lead.Name(), err)
+	}
+	if s.Choice != nil {
+		if err := check(&p, s); err != nil {
+			return s, nil, fmt.Errorf("%s gave a wrong answer for %s: %w", a.q.Lead.Name(), e.bike.Name, err)
+		}
+	}
+	if s.Status == program.Stopped {
+		a.proof.Status = program.Stopped
+		if s.Choice == nil {
+			return s, nil, &Stopped{Bike: e.bike.Name}
+		}
+		if goal.objective.Cash == 0 {
+			a.proof.Gap = max(a.proof.Gap, Points(s.Bound-s.Benefit))
+		}
+	}
+	return s, &p, nil
+}
+
+// goal is what one solve is asked for.
+type goal struct {
+	purse     int64 // all the money, NoBudget for no limit
+	floor     int64
+	objective program.Objective
+}
+
+var mostBenefit = program.Objective{Benefit: 1}
+var leastCash = program.Objective{Cash: 1}
+
+// best is the most benefit for the purse.
+func (a *asker) best(ctx context.Context, e *entrant, purse model.Money) (program.Solution, error) {
+	s, p, err := a.ask(ctx, e, goal{purse: int64(purse), floor: program.NoFloor, objective: mostBenefit})
+	if err == nil && s.Status == program.Optimal {
+		a.claims = append(a.claims, claim{what: fmt.Sprintf("%s at %s", e.bike.Name, a.q.Shed.Currency.Format(purse)), p: p, s: s})
+	}
+	return s, err
+}
+
+// reach is the least cash for a benefit of at least floor.
+func (a *asker) reach(ctx context.Context, e *entrant, floor int64) (program.Solution, error) {
+	s, _, err := a.ask(ctx, e, goal{purse: program.NoBudget, floor: floor, objective: leastCash})
+	return s, err
+}
+
+// worthwhile is the plan whose benefit less the worth of its money is largest, within the purse.
+func (a *asker) worthwhile(ctx context.Context, e *entrant, purse model.Money, floor int64) (program.Solution, error) {
+	s, _, err := a.ask(ctx, e, goal{purse: int64(purse), floor: floor, objective: a.worth()})
+	return s, err
+}
+
+// worth is the objective benefit - worth * cash in whole numbers.
+func (a *asker) worth() program.Objective {
+	perHundred := int64(a.q.Shed.Rider.Worth.Or(DefaultWorth)*10_000 + 0.5)
+	hundred := int64(a.q.Shed.Currency.Hundred())
+	d := gcd(perHundred, hundred)
+	return program.Objective{Benefit: hundred / d, Cash: perHundred / d}
+}
+
+func gcd(a, b int64) int64 {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return max(a, 1)
+}
+
+// Stopped tells that a limit was reached before any plan was known.
+type Stopped struct{ Bike string }
+
+func (s *Stopped) Error() string { return "stopped before any plan for " + s.Bike + " was known" }
+
+// Clash tells that wishes cannot all be met.
+type Clash struct {
+	Bike   string
+	Wishes []string    // what together cannot be met
+	Least  model.Money // what the musts cost at least, where the budget is among the wishes
+}
+
+func (c *Clash) Error() string {
+	return fmt.Sprintf("the wishes clash: no set for %s meets all of %q", c.Bike, c.Wishes)
+}

@@ -1,0 +1,250 @@
+package formulate
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"firstbolt/model"
+	"firstbolt/model/fit"
+	"firstbolt/solver/program"
+)
+
+// mostCombinations bounds the table of one rule. Above it the unknown facts of the rule are left unguessed: the parts
+// then count as "measure first" without a value of their own.
+const mostCombinations = 50_000
+
+// fitRules writes every rule that can forbid something as a relation.
+func (c *Compiled) fitRules() error {
+	for i := range c.Shed.Tables.Rules {
+		r := &c.Shed.Tables.Rules[i]
+		if r.Severity == model.Advice || r.Severity == model.BothSides && slices.Contains(c.Options.Allow, r.ID) {
+			continue
+		}
+		if err := c.rule(r); err != nil {
+			return fmt.Errorf("fit rule %s: %w", r.ID, err)
+		}
+	}
+	return nil
+}
+
+// axis is one slot of a rule's table: options in groups that the rule cannot tell apart.
+type axis struct {
+	slot   int           // program slot
+	class  []int         // of every option
+	things []model.Thing // one for each class, on the bike
+	values []model.Value // one for each class, of a guess
+	fact   string        // of a guess
+	of     int           // of a guess: the axis whose fact it is
+}
+
+func (c *Compiled) rule(r *model.Rule) error {
+	facts := map[string][]string{}
+	for _, ref := range fit.Refs(r) {
+		facts[ref.Slot] = append(facts[ref.Slot], ref.Fact)
+	}
+	var axes []axis
+	for _, slot := range fit.Slots(r) {
+		at := c.Shed.Tables.SlotIndex(slot)
+		if at < 0 {
+			return fmt.Errorf("there is no slot %q", slot)
+		}
+		axes = append(axes, c.group(at, facts[slot]))
+	}
+	onBike := len(axes)
+	if !c.Options.Sure {
+		for i := range onBike {
+			axes = append(axes, c.guessAxes(axes[i], i, facts[c.Slots[axes[i].slot].Slot])...)
+		}
+		if combinations(axes) > mostCombinations {
+			axes = axes[:onBike]
+		}
+	}
+	relation := program.Relation{Name: r.ID}
+	for _, a := range axes {
+		relation.Slots = append(relation.Slots, a.slot)
+		relation.Class = append(relation.Class, a.class)
+		relation.Count = append(relation.Count, max(len(a.things), len(a.values)))
+	}
+	relation.Allowed = make([]bool, combinations(axes))
+	all, at := true, make([]int, len(axes))
+	for i := range relation.Allowed {
+		relation.Allowed[i] = c.agrees(r, axes, at)
+		all = all && relation.Allowed[i]
+		advance(at, relation.Count)
+	}
+	if !all && len(axes) > 1 {
+		c.Program.Relations = append(c.Program.Relations, relation)
+	} else if !all {
+		c.forbid(relation)
+	}
+	return nil
+}
+
+// forbid writes a rule over a single slot as rows that keep the refused options out.
+func (c *Compiled) forbid(r program.Relation) {
+	row := program.Row{Name: r.Name}
+	for k, class := range r.Class[0] {
+		if !r.Allowed[class] {
+			row.Terms = append(row.Terms, program.Term{Slot: r.Slots[0], Option: k, Coef: 1})
+		}
+	}
+	c.Program.Rows = append(c.Program.Rows, row)
+}
+
+// agrees judges one combination of classes.
+func (c *Compiled) agrees(r *model.Rule, axes []axis, at []int) bool {
+	things := map[string]model.Thing{}
+	standing := true
+	for i, a := range axes {
+		if a.things == nil {
+			th := axes[a.of].things[at[a.of]]
+			if known := things[th.Slot]; !known.Facts[a.fact].Known() && known.State != model.Empty {
+				known.Facts = cloneWith(known.Facts, a.fact, a.values[at[i]])
+				things[th.Slot] = known
+			}
+			continue
+		}
+		th := a.things[at[i]]
+		things[th.Slot] = th
+		standing = standing && th.AsItStands()
+	}
+	if standing {
+		return true
+	}
+	if c.Options.Sure && Uncertain(r, things) {
+		return false
+	}
+	outcome := fit.Judge(c.Shed.Tables, r, things, c.Options.Allow)
+	return outcome.State != fit.Broken
+}
+
+// Uncertain tells whether the rule's judgement of what is bought rests on a fact that nobody measured, so that the
+// purchase belongs after the measuring. A part that can be sent back may be ordered on a harmless unknown.
+func Uncertain(r *model.Rule, things map[string]model.Thing) bool {
+	returnable, bought := true, false
+	for _, slot := range fit.Slots(r) {
+		if th := things[slot]; th.State == model.Bought {
+			bought = true
+			returnable = returnable && th.Part.Returnable == model.Yes
+		}
+	}
+	if !bought || r.Severity == model.Advice || returnable && r.Severity != model.Danger {
+		return false
+	}
+	for _, ref := range fit.Refs(r) {
+		th := things[ref.Slot]
+		if th.State != model.Empty && th.Facts[ref.Fact].Origin.How != model.Measured && ref.Fact != "condition" {
+			return true
+		}
+	}
+	return false
+}
+
+func cloneWith(facts model.Facts, name string, v model.Value) model.Facts {
+	clone := make(model.Facts, len(facts)+1)
+	for k, old := range facts {
+		clone[k] = old
+	}
+	clone[name] = v
+	return clone
+}
+
+// group puts a slot's options into classes of equal facts; what is fitted stays apart from what is bought, since the
+// bike as it stands is never forbidden.
+func (c *Compiled) group(slot int, facts []string) axis {
+	a := axis{slot: slot, things: []model.Thing{}}
+	classes := map[string]int{}
+	for _, l := range c.Slots[slot].Options {
+		key := fmt.Sprint(l.Thing.State == model.Empty, l.Thing.AsItStands())
+		for _, f := range facts {
+			key += "|" + l.Thing.Facts[f].String()
+			if c.Options.Sure {
+				key += fmt.Sprint(l.Thing.Facts[f].Origin.How)
+			}
+		}
+		if c.Options.Sure && l.Thing.Part != nil {
+			key += fmt.Sprint(l.Thing.Part.Returnable)
+		}
+		class, ok := classes[key]
+		if !ok {
+			class = len(a.things)
+			classes[key] = class
+			a.things = append(a.things, l.Thing)
+		}
+		a.class = append(a.class, class)
+	}
+	return a
+}
+
+// guessAxes are the axes for the facts that some option of the slot lacks.
+func (c *Compiled) guessAxes(of axis, index int, facts []string) []axis {
+	var list []axis
+	for _, fact := range facts {
+		lacking := slices.ContainsFunc(of.things, func(th model.Thing) bool {
+			return th.State != model.Empty && !th.Facts[fact].Known()
+		})
+		already := slices.ContainsFunc(list, func(a axis) bool { return a.fact == fact })
+		if !lacking || already {
+			continue
+		}
+		slot, ok := c.guess(c.Slots[of.slot].Slot, fact)
+		if !ok {
+			continue
+		}
+		a := axis{slot: slot, fact: fact, of: index}
+		for k, o := range c.Slots[slot].Options {
+			a.class = append(a.class, k)
+			a.values = append(a.values, o.Value)
+		}
+		list = append(list, a)
+	}
+	return list
+}
+
+// guess finds or makes the slot of plausible values of a fact; false where the table knows none.
+func (c *Compiled) guess(slot, fact string) (int, bool) {
+	key := [2]string{slot, fact}
+	if at, ok := c.guesses[key]; ok {
+		return at, true
+	}
+	f := c.Shed.Tables.FactNamed(fact)
+	if f == nil || len(f.Plausible) == 0 {
+		return 0, false
+	}
+	at := len(c.Slots)
+	label := SlotLabel{Role: Guess, Slot: slot, Fact: fact}
+	ps := program.Slot{Name: slot + ": " + fact}
+	for _, p := range f.Plausible {
+		v := p.Value
+		v.Origin = model.Origin{Sheet: "facts table", How: model.Unknown}
+		label.Options = append(label.Options, OptionLabel{Value: v})
+		ps.Options = append(ps.Options, program.Option{Name: strings.TrimSpace(v.String()), Shop: program.NoShop})
+	}
+	c.guesses[key] = at
+	c.Slots = append(c.Slots, label)
+	c.AsItStands = append(c.AsItStands, 0)
+	c.Program.Slots = append(c.Program.Slots, ps)
+	return at, true
+}
+
+func combinations(axes []axis) int {
+	n := 1
+	for _, a := range axes {
+		n *= max(len(a.things), len(a.values))
+		if n > mostCombinations*1000 {
+			return n
+		}
+	}
+	return n
+}
+
+// advance counts up, the last place running fastest.
+func advance(at, count []int) {
+	for i := len(at) - 1; i >= 0; i-- {
+		if at[i]++; at[i] < count[i] {
+			return
+		}
+		at[i] = 0
+	}
+}
