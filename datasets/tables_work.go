@@ -28,13 +28,16 @@ func (l *layer) job(r sheet.Row) {
 		Place:     l.filled(r.Get("place"), "where the work happens"),
 		Shared:    r.Get("shared").Text,
 		Minutes:   l.wholeIn(r.Get("minutes")),
-		Skill:     max(1, l.choiceIn(r.Get("skill"), "", "1", "2", "3")),
+		Skill:     1,
 		Tools:     list(r.Get("tools").Text),
 		Restores:  r.Get("restores").Text,
 		ShopPrice: l.shopPrice(r.Get("shop_price")),
 		Optional:  l.yesIn(r.Get("optional")),
 		Source:    source(r),
 		Origin:    origin(r),
+	}
+	if c := r.Get("skill"); c.Text != "" {
+		j.Skill = l.choiceIn(c, "1", "2", "3") + 1
 	}
 	j.PerSeason, _ = l.moneyIn(r.Get("per_season"))
 	j.When = l.jobConditions(r.Get("when"), j.Slots)

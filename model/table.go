@@ -206,7 +206,8 @@ type AmountRow struct {
 
 // AmountRule turns one fact of the thing in one slot into an amount of one measure (measures.csv).
 // The amount of a thing is the sum over its rules; of a bike, the sum over its things.
-// Fact "grams" means the thing's mass, fact "condition" the condition of a fitted thing.
+// Fact "grams" means the thing's mass, fact "condition" the condition of a fitted thing, fact "seasons" how long it
+// lasts: a part's seasons or a fitted thing's seasons_left, capped by the rider's horizon; unknown where neither is given.
 // Fact "" means the slot's mere presence: Coef is given when the slot is not empty.
 type AmountRule struct {
 	Measure string
