@@ -1,0 +1,46 @@
+package answer
+
+// Check is the answer of `check`: what was read from every sheet. Faults stand in error.complaints.
+type Check struct {
+	Head
+	Sheets []SheetRead `json:"sheets"`
+	Bikes  []string    `json:"bikes"`
+	Parts  int         `json:"parts" says:"parts that can be considered"`
+	Tail
+}
+
+// SheetRead is one sheet as it was read.
+type SheetRead struct {
+	Sheet string `json:"sheet"`
+	Rows  int    `json:"rows" says:"rows that say something"`
+	Note  string `json:"note" says:"how it was read: encoding, separator, decimal mark, what was passed over"`
+}
+
+// Program is the answer of `program`: the integer program of one bike in a form that other solvers read.
+type Program struct {
+	Head
+	Bike    string `json:"bike"`
+	Budget  *Money `json:"budget"`
+	Columns int    `json:"columns"`
+	Rows    int    `json:"rows"`
+	Form    string `json:"form" enum:"mps,lp"`
+	Text    string `json:"text" says:"the program itself"`
+	Tail
+}
+
+// Versions is the answer of `version`.
+type Versions struct {
+	Head
+	Commit  *string      `json:"commit" says:"of the source it was built from; null where the build does not know"`
+	Go      string       `json:"go" says:"version of Go that built it"`
+	Engines []EngineInfo `json:"engines" says:"compiled in, the one that leads first"`
+	Licence string       `json:"licence"`
+	Tail
+}
+
+// EngineInfo is one engine that is compiled in.
+type EngineInfo struct {
+	Name    string `json:"name"`
+	Says    string `json:"says" says:"what it is"`
+	Licence string `json:"licence"`
+}
