@@ -11,6 +11,7 @@ func (t *Tables) FittedThing(b *Bike, slot string) Thing {
 	for name, v := range t.FactsOf(slot, f.Facts) {
 		facts[name] = v
 	}
+	t.presume(slot, facts)
 	facts["condition"] = ChoiceValue(f.Origin, f.Condition.String())
 	name := f.Part
 	if name == "" {
@@ -30,8 +31,23 @@ func (t *Tables) ServicedThing(b *Bike, slot, restored string) Thing {
 // BoughtThing is one slot's share of a part: the facts the slot has; grams and ratings stand on the first slot of its place.
 func (t *Tables) BoughtThing(p *Part, place Place, slot string) Thing {
 	th := Thing{Slot: slot, State: Bought, Name: p.Name, Part: p, Facts: t.FactsOf(slot, p.Facts), Origin: p.Origin}
+	t.presume(slot, th.Facts)
 	if len(place) > 0 && place[0] == slot {
 		th.Grams, th.Ratings = p.Grams, p.Ratings
 	}
 	return th
+}
+
+// presume fills in what goes without saying: a fact whose only plausible value has a share of 100 percent has that
+// value unless a sheet says otherwise (a rim is hooked unless it is marked hookless).
+func (t *Tables) presume(slot string, facts Facts) {
+	for i := range t.Facts {
+		f := &t.Facts[i]
+		if len(f.Plausible) != 1 || f.Plausible[0].Share != 100 || facts[f.Name].Known() || !f.Has(slot) {
+			continue
+		}
+		v := f.Plausible[0].Value
+		v.Origin = Origin{Sheet: "facts table", How: Assumed}
+		facts[f.Name] = v
+	}
 }
