@@ -90,11 +90,17 @@ type Thing struct {
 	State   State
 	Name    string
 	Part    *Part   // when Bought
+	Place   Place   // when Bought: the slots that the part fills together, this one among them
 	Fitted  *Fitted // when AsFitted or Serviced, and for Empty when the bike's slot is empty now
 	Facts   Facts   // the facts that this slot has; "condition" is among them for fitted things
 	Grams   Stated[Grams]
 	Ratings map[string]Stated[float64]
 	Origin  Origin
+}
+
+// Leads tells whether a bought part's price, grams and ratings stand on this slot: the first one of its place.
+func (t Thing) Leads() bool {
+	return t.State == Bought && (len(t.Place) == 0 || t.Place[0] == t.Slot)
 }
 
 // AsItStands tells whether the thing is how the bike is now (fit rules never forbid that).

@@ -30,9 +30,9 @@ func (t *Tables) ServicedThing(b *Bike, slot, restored string) Thing {
 
 // BoughtThing is one slot's share of a part: the facts the slot has; grams and ratings stand on the first slot of its place.
 func (t *Tables) BoughtThing(p *Part, place Place, slot string) Thing {
-	th := Thing{Slot: slot, State: Bought, Name: p.Name, Part: p, Facts: t.FactsOf(slot, p.Facts), Origin: p.Origin}
+	th := Thing{Slot: slot, State: Bought, Name: p.Name, Part: p, Place: place, Facts: t.FactsOf(slot, p.Facts), Origin: p.Origin}
 	t.presume(slot, th.Facts)
-	if len(place) > 0 && place[0] == slot {
+	if th.Leads() {
 		th.Grams, th.Ratings = p.Grams, p.Ratings
 	}
 	return th

@@ -1,0 +1,248 @@
+package scoring
+
+import (
+	"fmt"
+	"math"
+
+	"firstbolt/model"
+)
+
+// Scorer reckons the amounts of one bike. It is read only after New and may be used by several goroutines.
+type Scorer struct {
+	tables  *model.Tables
+	bike    *model.Bike
+	scales  []Scale
+	groups  map[string][]group
+	fitted  map[string]model.Thing
+	base    []Amount
+	mass    Mass
+	notes   []Note
+	uncount []Note
+}
+
+// New prepares one bike of a shed. Errors name every faulty row of curves.csv, measures.csv and assumptions.csv.
+func New(t *model.Tables, shed *model.Shed, bike *model.Bike) (*Scorer, error) {
+	scales, err := Scales(t)
+	if err != nil {
+		return nil, err
+	}
+	groups, err := groupRules(t)
+	if err != nil {
+		return nil, err
+	}
+	s := &Scorer{tables: t, bike: bike, scales: scales, groups: groups, fitted: map[string]model.Thing{}}
+	for _, slot := range t.Slots {
+		s.fitted[slot.Name] = t.FittedThing(bike, slot.Name)
+	}
+	s.weighMass(shed.Rider)
+	s.reckonBase()
+	s.listUncounted()
+	return s, nil
+}
+
+// Scales are the measures' scales, by position in curves.csv.
+func (s *Scorer) Scales() []Scale { return s.scales }
+
+// Amounts are what a thing adds to every measure that its slot takes part in, in the order of curves.csv, zero or not.
+// An empty slot is looked up as the choice "none" and adds nothing where there is no such row.
+func (s *Scorer) Amounts(th model.Thing) []Amount {
+	groups := s.groups[th.Slot]
+	amounts := make([]Amount, len(groups))
+	for i := range groups {
+		amounts[i] = s.sum(groups[i].measure, s.trace(&groups[i], th))
+	}
+	return amounts
+}
+
+// sum adds up a trace and rounds once.
+func (s *Scorer) sum(measure int, trace []TraceLine) Amount {
+	a := Amount{Measure: measure, Trace: trace}
+	for _, l := range trace {
+		a.Exact += l.Gives
+	}
+	a.Steps = s.scales[measure].Steps(a.Exact)
+	return a
+}
+
+// trace finds what a group's amount rests on: facts that were said, else the rider's rating, else assumed facts, else
+// assumptions.csv.
+func (s *Scorer) trace(g *group, th model.Thing) []TraceLine {
+	if s.isEmpty(th) {
+		return traceEmpty(g)
+	}
+	decides := decidedBy(g, th)
+	if decides.Ground == ByFact && len(g.rules) > 0 && g.rules[0].Fact != "" {
+		return traceFacts(g, th)
+	}
+	if line, ok := s.traceRating(g, th.Ratings); ok {
+		return []TraceLine{line}
+	}
+	if decides.Ground != ByNothing {
+		return traceFacts(g, th)
+	}
+	return []TraceLine{s.traceAssumed(g, th)}
+}
+
+// isEmpty tells whether the slot is known to hold nothing. A required slot of which nothing was said holds something.
+func (s *Scorer) isEmpty(th model.Thing) bool {
+	if th.State != model.Empty {
+		return false
+	}
+	slot := s.tables.SlotNamed(th.Slot)
+	return th.Fitted != nil || slot == nil || !slot.Required
+}
+
+func traceEmpty(g *group) []TraceLine {
+	var lines []TraceLine
+	none := model.ChoiceValue(model.Origin{}, "none")
+	for _, r := range g.rules {
+		if len(r.Rows) == 0 {
+			continue
+		}
+		if gives, form := reckon(r, none); gives != 0 {
+			lines = append(lines, TraceLine{Fact: r.Fact, Value: "none", Form: form, Gives: gives, Row: r.Origin, Source: r.Source})
+		}
+	}
+	return lines
+}
+
+// decidedBy is the line of a group's first rule, ByNothing where its fact is not known.
+func decidedBy(g *group, th model.Thing) TraceLine {
+	if len(g.rules) == 0 {
+		return TraceLine{Ground: ByNothing}
+	}
+	return traceRule(g.rules[0], th)
+}
+
+func traceFacts(g *group, th model.Thing) []TraceLine {
+	lines := make([]TraceLine, len(g.rules))
+	for i, r := range g.rules {
+		lines[i] = traceRule(r, th)
+	}
+	return lines
+}
+
+// traceRule is what one rule makes of a thing.
+func traceRule(r *model.AmountRule, th model.Thing) TraceLine {
+	line := TraceLine{Fact: r.Fact, Row: r.Origin, Source: r.Source}
+	if r.Fact == "" && len(r.Rows) == 0 {
+		line.Value, line.Form, line.Gives, line.Origin = "present", "given for being there", r.Coef, th.Origin
+		return line
+	}
+	v, ground := valueOf(r.Fact, th)
+	if r.Form == model.Log && v.Number && v.Milli <= 0 {
+		v = model.Value{Origin: v.Origin} // no logarithm: as good as not known
+		ground = ByNothing
+	}
+	line.Value, line.Ground, line.Origin = v.String(), ground, v.Origin
+	if ground == ByNothing {
+		line.Form = "counts nothing"
+		return line
+	}
+	line.Gives, line.Form = reckon(r, v)
+	return line
+}
+
+// valueOf is a fact of a thing, with grams, seasons, condition and presence among them.
+func valueOf(fact string, th model.Thing) (model.Value, Ground) {
+	var v model.Value
+	switch fact {
+	case "":
+		return model.ChoiceValue(th.Origin, "present"), ByFact
+	case "grams":
+		v = gramsOf(th)
+	case "seasons":
+		v = seasonsOf(th)
+	case "condition":
+		v = th.Facts[fact]
+		if !v.Known() && th.State == model.Bought {
+			v = model.ChoiceValue(th.Origin, model.Good.String()) // the sheets give a condition to fitted things only
+		}
+	default:
+		v = th.Facts[fact]
+	}
+	switch {
+	case !v.Known():
+		return v, ByNothing
+	case v.Origin.How == model.Assumed:
+		return v, ByAssumedFact
+	default:
+		return v, ByFact
+	}
+}
+
+// gramsOf is a thing's mass. A set's mass stands on its first slot, so its other slots weigh nothing more.
+func gramsOf(th model.Thing) model.Value {
+	switch {
+	case th.Grams.Known:
+		return model.NumberValue(int64(th.Grams.Value)*1000, th.Grams.Origin)
+	case th.State == model.Bought && !th.Leads() && th.Part.Grams.Known:
+		return model.NumberValue(0, th.Part.Grams.Origin)
+	default:
+		return model.Value{}
+	}
+}
+
+func seasonsOf(th model.Thing) model.Value {
+	var seasons model.Stated[float64]
+	switch {
+	case th.Part != nil:
+		seasons = th.Part.Seasons
+	case th.Fitted != nil:
+		seasons = th.Fitted.SeasonsLeft
+	}
+	if !seasons.Known {
+		return model.Value{}
+	}
+	return model.NumberValue(int64(math.Round(seasons.Value*1000)), seasons.Origin)
+}
+
+// traceRating is what the rider's rating of the measure's criterion stands for: low + rating / 10 * (high - low).
+func (s *Scorer) traceRating(g *group, ratings map[string]model.Stated[float64]) (TraceLine, bool) {
+	rating := ratings[s.tables.Measures[g.measure].Criterion]
+	a := s.assumption(g)
+	if !rating.Known || a == nil || !a.Rated {
+		return TraceLine{}, false
+	}
+	return TraceLine{
+		Value:  "rated " + number(rating.Value),
+		Form:   fmt.Sprintf("%s + %s / 10 x (%s - %s)", number(a.RatedLow), number(rating.Value), number(a.RatedHigh), number(a.RatedLow)),
+		Gives:  a.RatedLow + float64(rating.Value/10*(a.RatedHigh-a.RatedLow)),
+		Ground: ByRating, Origin: rating.Origin, Row: a.Origin, Source: a.Source,
+	}, true
+}
+
+// traceAssumed stands in for what nobody said: what is likely for this class of bike; for a bought part the lower of
+// that and what is fitted, so that no gain is claimed from a part that nothing is known of.
+func (s *Scorer) traceAssumed(g *group, th model.Thing) TraceLine {
+	line := TraceLine{Value: "unknown", Form: "counts nothing", Ground: ByNothing, Origin: th.Origin}
+	if a := s.assumption(g); a != nil {
+		line = TraceLine{Value: "unknown", Form: "likely " + number(a.Likely), Gives: a.Likely, Ground: ByAssumption, Origin: th.Origin, Row: a.Origin, Source: a.Source}
+	}
+	if th.State != model.Bought {
+		return line
+	}
+	now := s.sum(g.measure, s.trace(g, s.fitted[g.slot])).Exact
+	if line.Ground == ByNothing || now < line.Gives {
+		line.Gives, line.Form, line.Ground = now, "no better than what is fitted: "+number(now), ByAssumption
+	}
+	return line
+}
+
+// assumption is the row for this class of bike, else the row for any.
+func (s *Scorer) assumption(g *group) *model.Assumption {
+	var found *model.Assumption
+	for i := range s.tables.Assumptions {
+		a := &s.tables.Assumptions[i]
+		if a.Slot != g.slot || a.Measure != s.tables.Measures[g.measure].Key {
+			continue
+		}
+		if a.Like == s.bike.Like {
+			return a
+		}
+		if a.Like == "" {
+			found = a
+		}
+	}
+	return found
+}
