@@ -65,7 +65,7 @@ func (s *Scorer) gramsFitted(th model.Thing) (grams model.Grams, said bool) {
 	if s.isEmpty(th) {
 		return 0, true
 	}
-	if v, ground := valueOf("grams", th); ground != ByNothing {
+	if v, ground := s.valueOf("grams", th); ground != ByNothing {
 		return model.Grams(v.Milli / 1000), ground == ByFact
 	}
 	groups := s.groups[th.Slot]

@@ -16,6 +16,7 @@ type Scorer struct {
 	fitted  map[string]model.Thing
 	base    []Amount
 	mass    Mass
+	horizon model.Stated[float64] // seasons the rider plans for
 	notes   []Note
 	uncount []Note
 }
@@ -30,7 +31,7 @@ func New(t *model.Tables, shed *model.Shed, bike *model.Bike) (*Scorer, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Scorer{tables: t, bike: bike, scales: scales, groups: groups, fitted: map[string]model.Thing{}}
+	s := &Scorer{tables: t, bike: bike, scales: scales, groups: groups, fitted: map[string]model.Thing{}, horizon: shed.Rider.Horizon}
 	for _, slot := range t.Slots {
 		s.fitted[slot.Name] = t.FittedThing(bike, slot.Name)
 	}
@@ -70,15 +71,15 @@ func (s *Scorer) trace(g *group, th model.Thing) []TraceLine {
 	if s.isEmpty(th) {
 		return traceEmpty(g)
 	}
-	decides := decidedBy(g, th)
+	decides := s.decidedBy(g, th)
 	if decides.Ground == ByFact && len(g.rules) > 0 && g.rules[0].Fact != "" {
-		return traceFacts(g, th)
+		return s.traceFacts(g, th)
 	}
 	if line, ok := s.traceRating(g, th.Ratings); ok {
 		return []TraceLine{line}
 	}
 	if decides.Ground != ByNothing {
-		return traceFacts(g, th)
+		return s.traceFacts(g, th)
 	}
 	return []TraceLine{s.traceAssumed(g, th)}
 }
@@ -107,29 +108,29 @@ func traceEmpty(g *group) []TraceLine {
 }
 
 // decidedBy is the line of a group's first rule, ByNothing where its fact is not known.
-func decidedBy(g *group, th model.Thing) TraceLine {
+func (s *Scorer) decidedBy(g *group, th model.Thing) TraceLine {
 	if len(g.rules) == 0 {
 		return TraceLine{Ground: ByNothing}
 	}
-	return traceRule(g.rules[0], th)
+	return s.traceRule(g.rules[0], th)
 }
 
-func traceFacts(g *group, th model.Thing) []TraceLine {
+func (s *Scorer) traceFacts(g *group, th model.Thing) []TraceLine {
 	lines := make([]TraceLine, len(g.rules))
 	for i, r := range g.rules {
-		lines[i] = traceRule(r, th)
+		lines[i] = s.traceRule(r, th)
 	}
 	return lines
 }
 
 // traceRule is what one rule makes of a thing.
-func traceRule(r *model.AmountRule, th model.Thing) TraceLine {
+func (s *Scorer) traceRule(r *model.AmountRule, th model.Thing) TraceLine {
 	line := TraceLine{Fact: r.Fact, Row: r.Origin, Source: r.Source}
 	if r.Fact == "" && len(r.Rows) == 0 {
 		line.Value, line.Form, line.Gives, line.Origin = "present", "given for being there", r.Coef, th.Origin
 		return line
 	}
-	v, ground := valueOf(r.Fact, th)
+	v, ground := s.valueOf(r.Fact, th)
 	if r.Form == model.Log && v.Number && v.Milli <= 0 {
 		v = model.Value{Origin: v.Origin} // no logarithm: as good as not known
 		ground = ByNothing
@@ -144,7 +145,7 @@ func traceRule(r *model.AmountRule, th model.Thing) TraceLine {
 }
 
 // valueOf is a fact of a thing, with grams, seasons, condition and presence among them.
-func valueOf(fact string, th model.Thing) (model.Value, Ground) {
+func (s *Scorer) valueOf(fact string, th model.Thing) (model.Value, Ground) {
 	var v model.Value
 	switch fact {
 	case "":
@@ -152,7 +153,7 @@ func valueOf(fact string, th model.Thing) (model.Value, Ground) {
 	case "grams":
 		v = gramsOf(th)
 	case "seasons":
-		v = seasonsOf(th)
+		v = s.seasonsOf(th)
 	case "condition":
 		v = th.Facts[fact]
 		if !v.Known() && th.State == model.Bought {
@@ -183,7 +184,8 @@ func gramsOf(th model.Thing) model.Value {
 	}
 }
 
-func seasonsOf(th model.Thing) model.Value {
+// seasonsOf is how long a thing lasts; what it would last beyond the rider's horizon counts nothing.
+func (s *Scorer) seasonsOf(th model.Thing) model.Value {
 	var seasons model.Stated[float64]
 	switch {
 	case th.Part != nil:
@@ -194,7 +196,8 @@ func seasonsOf(th model.Thing) model.Value {
 	if !seasons.Known {
 		return model.Value{}
 	}
-	return model.NumberValue(int64(math.Round(seasons.Value*1000)), seasons.Origin)
+	years := min(seasons.Value, s.horizon.Or(seasons.Value))
+	return model.NumberValue(int64(math.Round(years*1000)), seasons.Origin)
 }
 
 // traceRating is what the rider's rating of the measure's criterion stands for: low + rating / 10 * (high - low).
