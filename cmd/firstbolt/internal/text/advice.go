@@ -1,0 +1,135 @@
+package text
+
+import (
+	"fmt"
+	"strings"
+
+	"firstbolt/cmd/firstbolt/internal/answer"
+)
+
+func (p *page) measures(list []answer.Measure) {
+	if len(list) == 0 {
+		return
+	}
+	p.section("MEASURE BEFORE YOU ORDER")
+	for _, m := range list {
+		text := fmt.Sprintf("%s, %s (%s): ", m.Slot, strings.ReplaceAll(m.Fact, "_", " "), m.Bike)
+		switch {
+		case m.Found != nil:
+			text += fmt.Sprintf("%q is only %s", *m.Found, m.Origin)
+		case m.Assumed != nil:
+			text += "not known, taken as " + *m.Assumed
+		default:
+			text += "not known"
+		}
+		if len(m.NeededFor) > 0 {
+			text += "; needed for " + strings.Join(m.NeededFor, ", ")
+		}
+		p.para("  - ", text+"."+place(m.Where))
+		if m.How != nil {
+			with := ""
+			if m.Tool != nil {
+				with = " With: " + *m.Tool + "."
+			}
+			p.para("    ", *m.How+with)
+		}
+		if len(m.Mistakes) > 0 {
+			p.para("    ", "Common mistake: "+strings.Join(m.Mistakes, "; ")+".")
+		}
+	}
+}
+
+func (p *page) near(list []answer.Near) {
+	if len(list) == 0 {
+		return
+	}
+	p.section("NEARLY MADE IT")
+	for _, n := range list {
+		text := fmt.Sprintf("%s at %s would add %s points", n.Part, n.Price, n.WouldAdd.Short())
+		if n.WalkAway != nil {
+			text += fmt.Sprintf("; it belongs in the plan up to %s", n.WalkAway)
+		}
+		p.para("  - ", text+".")
+	}
+}
+
+func (p *page) setAside(title string, list []answer.SetAside) {
+	if len(list) == 0 {
+		return
+	}
+	p.section(title)
+	for _, s := range list {
+		p.para("  - ", fmt.Sprintf("%s [%s]: %s", s.Part, s.Where, s.Why))
+	}
+}
+
+// cautions are said in full, each with whom to ask; first-ride checks come last, where they are done.
+func (p *page) cautions(list []answer.Caution) {
+	for _, when := range []struct{ name, title string }{
+		{"before", "LOOK AT THE BIKE"}, {"work", "TAKE CARE"}, {"first-ride", "BEFORE THE FIRST RIDE"},
+	} {
+		titled := false
+		for _, c := range list {
+			if c.When != when.name {
+				continue
+			}
+			if !titled {
+				p.section(when.title)
+				titled = true
+			}
+			lead := ""
+			if c.Part != nil {
+				lead = *c.Part + ": "
+			}
+			p.para("  - ", lead+c.Text+checkWith(&c.CheckWith))
+		}
+	}
+}
+
+// footnotes are what was assumed, and further sentences.
+func (p *page) footnotes(warnings []answer.Warning, notes []string) {
+	if len(warnings)+len(notes) == 0 {
+		return
+	}
+	p.section("ASSUMED OR ODD")
+	for _, w := range warnings {
+		text := w.Text
+		if w.Where != "" && !strings.HasPrefix(text, w.Where) {
+			text = w.Where + ": " + text
+		}
+		if w.Fix != nil {
+			text += " " + *w.Fix
+		}
+		p.para("  - ", text)
+	}
+	for _, n := range notes {
+		p.para("  - ", n)
+	}
+}
+
+// proof says how the answer was checked, in plain words.
+func (p *page) proof(proof *answer.Proof) {
+	if proof == nil {
+		return
+	}
+	p.section("CHECKED HOW")
+	switch {
+	case proof.Status == "stopped" && proof.Gap != nil:
+		p.para("  ", fmt.Sprintf("Stopped early by %s: a better plan may exist, by at most %s points.", proof.Engine, proof.Gap.Short()))
+	case proof.Status == "stopped":
+		p.para("  ", fmt.Sprintf("Stopped early by %s: a better plan may exist.", proof.Engine))
+	case proof.ConfirmedBy != nil:
+		p.para("  ", fmt.Sprintf("By two methods (%s, %s): nothing better exists among your parts.", proof.Engine, *proof.ConfirmedBy))
+	default:
+		p.para("  ", fmt.Sprintf("By one method (%s): nothing better exists among your parts. No second method: %s.", proof.Engine, or(proof.Unconfirmed, "none was asked")))
+	}
+	if proof.Disagreement != nil {
+		p.para("  ", "THE METHODS DISAGREE: "+*proof.Disagreement)
+	}
+	p.para("  ", "Fit and costs of this plan were added up again from your sheets.")
+	if proof.Seconds != nil {
+		p.line("  Time taken: %s s", seconds(*proof.Seconds))
+	}
+}
+
+func seconds(s answer.Seconds) string { return fmt.Sprintf("%.3f", float64(s)/1000) }
