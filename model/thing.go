@@ -1,9 +1,13 @@
 package model
 
-// FittedThing is what a bike has in the slot now, as a Thing: Empty when nothing stands there or nothing is known of it.
+// FittedThing is what a bike has in the slot now, as a Thing: Empty when nothing stands there, or when nothing is known
+// of a slot that may be empty. A required slot of which nothing is known holds something with unknown facts.
 // Facts of the whole bike that facts.csv gives to the slot are among its facts; the slot's own facts win.
 func (t *Tables) FittedThing(b *Bike, slot string) Thing {
 	f := b.InSlot(slot)
+	if s := t.SlotNamed(slot); f == nil && s != nil && s.Required {
+		f = &Fitted{Slot: slot, Origin: b.Origin}
+	}
 	if f == nil || f.None {
 		return Thing{Slot: slot, State: Empty, Fitted: f, Facts: Facts{}}
 	}
