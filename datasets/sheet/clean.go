@@ -29,6 +29,7 @@ func isFormulaStart(b byte) bool {
 
 var (
 	errorCell   = regexp.MustCompile(`^(#[A-ZÄÖÜÉ¡¿/0-9]+[!?]|#N/A|#NV|#NA|#CALC!|Err:\d{3})$`)
+	codeCell    = regexp.MustCompile(`^\d(\.\d+)?E\+\d+$`)
 	formulaCell = regexp.MustCompile(`^=[A-Z][A-Z0-9.]*\(`)
 )
 
@@ -47,6 +48,8 @@ func checkCell(c *Cell) []Complaint {
 	case errorCell.MatchString(c.Text):
 		cs = append(cs, c.Complain("error_cell", "a value", "this is a spreadsheet's error value; mend the formula and export again"))
 		c.Text = ""
+	case codeCell.MatchString(c.Text):
+		cs = append(cs, c.Warn("code_as_number", "the code or number as it was typed", "the spreadsheet turned it into an exponent; format the column as text and type it anew"))
 	case formulaCell.MatchString(c.Text):
 		cs = append(cs, c.Warn("formula", "a value", "this is a formula, taken as plain text; export values instead of formulas"))
 	}
@@ -59,9 +62,9 @@ func isControl(r rune) bool { return r < ' ' && r != '\n' && r != '\t' || r == 0
 var totalWords = map[string]bool{"total": true, "totals": true, "sum": true, "subtotal": true, "grandtotal": true,
 	"summe": true, "gesamt": true, "somme": true, "totale": true, "suma": true}
 
-// passOver counts and skips blank rows, comment rows and totals rows.
-func (s *Sheet) passOver(r record) bool {
-	first, filled := "", 0
+// passOver counts and skips blank rows, comment rows and totals rows; the last it says.
+func (s *Sheet) passOver(r record) (passed bool, warning []Complaint) {
+	first, filled := Cell{Sheet: s.Name, Line: r.line}, 0
 	total := false
 	for i, f := range r.fields {
 		text := tidy(f.text)
@@ -69,21 +72,30 @@ func (s *Sheet) passOver(r record) bool {
 			continue
 		}
 		if filled++; filled == 1 {
-			first = text
+			first.Text, first.Column = text, i+1
 			total = totalWords[strings.TrimSuffix(Key(text), ":")] && s.onlySums(r, i+1)
 		}
 	}
 	switch {
 	case filled == 0:
 		s.Skipped.Blank++
-	case strings.HasPrefix(first, "#") && (filled == 1 && !errorCell.MatchString(first) || first == "#" || strings.HasPrefix(first, "# ")):
+	case isComment(first.Text, filled == 1):
 		s.Skipped.Comments++
 	case total:
 		s.Skipped.Totals++
+		// The first column names the rows; that this one has no name of its own is what is wrong with it.
+		first.Column = 1
+		return true, []Complaint{first.Warn("totals_row", "a row of its own", "this looks like the sum of the rows above and is not read; delete it")}
 	default:
-		return false
+		return false, nil
 	}
-	return true
+	return true, nil
+}
+
+// isComment tells whether a row is one: "# brakes", or "#..." alone in its row, but not an error value, and not the
+// part "#2 spoke" with its price beside it.
+func isComment(first string, alone bool) bool {
+	return first == "#" || strings.HasPrefix(first, "# ") || alone && strings.HasPrefix(first, "#") && !errorCell.MatchString(first)
 }
 
 // onlySums tells whether the rest of the row holds nothing but numbers, at least one.

@@ -113,7 +113,8 @@ func (s *Sheet) readRows(in *splitter, skip int) []Complaint {
 		if !ok {
 			break
 		}
-		if s.passOver(r) {
+		if passed, warning := s.passOver(r); passed {
+			cs = append(cs, warning...)
 			continue
 		}
 		if len(s.Rows) == MaxRows {
@@ -151,11 +152,14 @@ func (s *Sheet) row(r record) (Row, []Complaint) {
 	row := Row{Sheet: s.Name, Line: r.line, Cells: make(map[string]Cell, len(s.Header))}
 	var cs []Complaint
 	for i, h := range s.Header {
-		if h.Name == "" || i >= len(r.fields) {
+		if h.Name == "" {
 			continue
 		}
-		cell := Cell{Sheet: s.Name, Line: r.line, Column: i + 1, Name: h.Name, Text: cellText(r.fields[i]), Unit: h.Unit}
-		cs = append(cs, checkCell(&cell)...)
+		cell := Cell{Sheet: s.Name, Line: r.line, Column: i + 1, Name: h.Name, Unit: h.Unit}
+		if i < len(r.fields) {
+			cell.Text = cellText(r.fields[i])
+			cs = append(cs, checkCell(&cell)...)
+		}
 		row.Cells[h.Name] = cell
 	}
 	cs = append(cs, s.longRow(r)...)
@@ -210,11 +214,10 @@ func (s *Sheet) shortRow(r record, row Row, complained map[string]bool) []Compla
 			continue
 		}
 		cell := row.Get(h.Name)
-		cell.Column = i + 1
 		switch {
 		case complained[cell.Ref()]:
 		case c.Required && tidy(cell.Text) == "":
-			cs = append(cs, cell.Complain("empty_cell", "something in this cell", "such as "+c.Example))
+			cs = append(cs, cell.Complain("empty_cell", "something in this cell", "such as "+c.Example+"; cells that were merged in the spreadsheet are filled in their first row only"))
 		case i >= len(r.fields) && c.Type.numeric():
 			cs = append(cs, cell.Warn("short_row", "a cell here", fmt.Sprintf("the row ends after %d cells; this one is taken as unknown", len(r.fields))))
 		}
