@@ -24,7 +24,7 @@ var measuresTable = sheet.Table{Name: "measures", Row: "how one fact of one slot
 
 var assumptionsTable = sheet.Table{Name: "assumptions", Row: "what is taken where no fact says it", Columns: []sheet.Column{
 	{Name: "measure", Title: "Measure", Example: "braking.front", Description: "for which measure", Required: true},
-	{Name: "slot", Title: "Slot", Example: "front brake caliper", Description: "for which slot", Required: true},
+	{Name: "slot", Title: "Slot", Example: "front brake caliper", Description: "for which slot; empty for the bike as a whole"},
 	{Name: "like", Title: "Like", Example: "store hardtail cable disc 3x7", Description: "on which typical bike; empty for any"},
 	{Name: "low", Title: "Low", Type: sheet.Number, Example: "0.5", Description: "least amount to reckon with"},
 	{Name: "likely", Title: "Likely", Type: sheet.Number, Example: "0.68", Description: "amount taken"},

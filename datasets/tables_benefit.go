@@ -201,7 +201,9 @@ func (l *layer) assumption(r sheet.Row) {
 		Source:  source(r),
 		Origin:  origin(r),
 	}
-	l.knownSlot(r.Get("slot"), a.Slot)
+	if a.Slot != "" { // empty: the bike as a whole
+		l.knownSlot(r.Get("slot"), a.Slot)
+	}
 	l.filled(r.Get("likely"), "the amount that is likely")
 	if a.Like != "" && !contains(l.likeNames(), a.Like) {
 		l.fault(r.Get("like"), "unknown_like", "a class of bike in likes.csv", sheet.DidYouMean(a.Like, l.likeNames(), "likes.csv lists them"))
