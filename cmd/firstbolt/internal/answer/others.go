@@ -44,3 +44,11 @@ type EngineInfo struct {
 	Says    string `json:"says" says:"what it is"`
 	Licence string `json:"licence"`
 }
+
+// Started is the answer of `start`: what was written.
+type Started struct {
+	Head
+	Files []string `json:"files" says:"sheets that were written"`
+	Open  []string `json:"open" says:"questions that nobody answered; their cells are empty"`
+	Tail
+}

@@ -2,6 +2,7 @@ package text
 
 import (
 	"fmt"
+	"strings"
 
 	"firstbolt/cmd/firstbolt/internal/answer"
 )
@@ -51,6 +52,54 @@ func (p *page) versions(a *answer.Versions) {
 	p.line("licence: %s", a.Licence)
 	for _, e := range a.Engines {
 		p.line("engine %s: %s, %s", e.Name, e.Says, e.Licence)
+	}
+	for _, n := range a.Notes {
+		p.para("", n)
+	}
+}
+
+// schemas writes one column of a sheet a line, with what it holds.
+func (p *page) schemas(a *answer.Schemas) {
+	for i, r := range a.Resources {
+		if i > 0 {
+			p.line("")
+		}
+		p.para("", fmt.Sprintf("%s: one row is %s (* = needed)", r.Path, r.Title))
+		for _, f := range r.Schema.Fields {
+			p.para(fmt.Sprintf("  %-20s ", star(f)), describe(f))
+		}
+	}
+}
+
+func star(f answer.Field) string {
+	if f.Constraints.Required {
+		return f.Name + "*"
+	}
+	return f.Name
+}
+
+// describe says what a column holds, its unit, an example and its other names.
+func describe(f answer.Field) string {
+	text := f.Description
+	if len(f.Constraints.Enum) > 0 {
+		text += ": " + strings.Join(f.Constraints.Enum, ", ")
+	}
+	if f.Unit != "" {
+		text += "; in " + f.Unit
+	}
+	if f.Example != "" {
+		text += "; such as " + f.Example
+	}
+	if len(f.Aliases) > 0 {
+		text += "; also called " + strings.Join(f.Aliases, ", ")
+	}
+	return text
+}
+
+func (p *page) started(a *answer.Started) {
+	p.line("Written: %s", strings.Join(a.Files, ", "))
+	if len(a.Open) > 0 {
+		p.para("", "Not answered, to be filled in: "+strings.Join(a.Open, ", ")+".")
 	}
 	for _, n := range a.Notes {
 		p.para("", n)

@@ -27,6 +27,10 @@ func Write(w io.Writer, a answer.Answer) error {
 		p.text.WriteString(a.Text)
 	case *answer.Versions:
 		p.versions(a)
+	case *answer.Schemas:
+		p.schemas(a)
+	case *answer.Started:
+		p.started(a)
 	case *answer.Failure:
 		p.failure(a)
 	default:

@@ -1,0 +1,108 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"maps"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"firstbolt/cmd/firstbolt/internal/answer"
+	"firstbolt/cmd/firstbolt/internal/ask"
+	"firstbolt/cmd/firstbolt/internal/json"
+	"firstbolt/cmd/firstbolt/internal/text"
+)
+
+// view writes an answer in one format.
+type view func(io.Writer, answer.Answer) error
+
+// views are the formats that every answer has.
+var views = map[string]view{"text": text.Write, "json": json.Write}
+
+// endings are the file endings that choose a format.
+var endings = map[string]string{".txt": "text", ".json": "json", ".csv": "csv", ".tsv": "tsv", ".md": "md"}
+
+// format is the name of the format that the flags ask for.
+func (a *app) format() string {
+	if a.flags.format != "" {
+		return a.flags.format
+	}
+	if name, ok := endings[strings.ToLower(filepath.Ext(a.flags.output))]; ok {
+		return name
+	}
+	return "text"
+}
+
+// chosen is the view of the format that the flags ask for; also are the formats that this command has on top.
+func (a *app) chosen(also map[string]view) (view, error) {
+	name := a.format()
+	if v, ok := also[name]; ok {
+		return v, nil
+	}
+	if v, ok := views[name]; ok {
+		return v, nil
+	}
+	known := append([]string{"text", "json"}, slices.Sorted(maps.Keys(also))...)
+	if slices.Contains([]string{"csv", "tsv", "md"}, name) {
+		return nil, usage("--format %s: this command has %s only", name, strings.Join(known, ", "))
+	}
+	return nil, oneOf("format", name, known)
+}
+
+// write writes an answer where the flags say and keeps its exit code. A failure that people read goes to standard
+// error; as JSON it is a result like any other.
+func (a *app) write(ans answer.Answer, v view) error {
+	a.code = answer.Exit(ans)
+	if _, failed := ans.(*answer.Failure); failed && a.format() != "json" {
+		return text.Write(a.err, ans)
+	}
+	var out bytes.Buffer
+	if err := v(&out, ans); err != nil {
+		return err
+	}
+	return a.emit(out.Bytes(), ans)
+}
+
+// emit sends bytes to standard output or to the file of -o, which is written beside and renamed, so that a reader never
+// sees half of it.
+func (a *app) emit(data []byte, ans answer.Answer) error {
+	name := a.flags.output
+	if name == "" || name == "-" {
+		_, err := a.out.Write(data)
+		return err
+	}
+	if shed := ans.Top().Shed; shed != nil && !shed.Demo && filepath.Clean(filepath.Dir(name)) == filepath.Clean(shed.Path) && ask.IsSheet(filepath.Base(name)) {
+		return usage("-o %s: that is one of the sheets; firstbolt never writes over what it reads, choose another name", name)
+	}
+	if err := replace(name, data); err != nil {
+		return usage("-o %s cannot be written: %v", name, err)
+	}
+	return nil
+}
+
+// replace writes a file beside its place and renames it.
+func replace(name string, data []byte) (err error) {
+	f, err := os.CreateTemp(filepath.Dir(name), ".firstbolt-*")
+	if err != nil {
+		return err
+	}
+	defer func() {
+		if err != nil {
+			err = fmt.Errorf("%w (nothing was changed)", err)
+			os.Remove(f.Name())
+		}
+	}()
+	if _, err = f.Write(data); err == nil {
+		err = f.Chmod(0o644)
+	}
+	if closed := f.Close(); err == nil {
+		err = closed
+	}
+	if err != nil {
+		return err
+	}
+	return os.Rename(f.Name(), name)
+}
