@@ -1,0 +1,110 @@
+package fit
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"strings"
+
+	"firstbolt/model"
+)
+
+// Reading is one fact that a rule read, with the value and where it came from.
+type Reading struct {
+	Ref
+	Thing string // name of the thing that has it
+	Value model.Value
+}
+
+// Result is one rule on a built bike.
+type Result struct {
+	Rule *model.Rule
+	Outcome
+	Left, Right []Reading // the facts of both sides
+	Says        string    // what is wrong, or what must be known; empty where the rule is met
+}
+
+// Check evaluates every rule on a bike, by slot; rules that do not concern it are left out. The results stand in the
+// order of severity and rule id, whatever the order of the tables.
+func Check(t *model.Tables, built map[string]model.Thing, allow []string) []Result {
+	return check(t, built, allow, func(*model.Rule) bool { return true })
+}
+
+func check(t *model.Tables, built map[string]model.Thing, allow []string, of func(*model.Rule) bool) []Result {
+	var results []Result
+	for i := range t.Rules {
+		r := &t.Rules[i]
+		if !of(r) {
+			continue
+		}
+		o := Judge(t, r, built, allow)
+		if o.State == NotConcerned {
+			continue
+		}
+		s := sight{tables: t, rule: r, things: built}
+		res := Result{Rule: r, Outcome: o, Left: s.readings(r.Left), Right: s.readings(r.Right)}
+		res.Says = s.says(o)
+		results = append(results, res)
+	}
+	sort.Slice(results, func(i, j int) bool {
+		if results[i].Severity != results[j].Severity {
+			return results[i].Severity < results[j].Severity
+		}
+		return results[i].Rule.ID < results[j].Rule.ID
+	})
+	return results
+}
+
+func (s sight) readings(side model.Side) []Reading {
+	var list []Reading
+	for _, t := range side {
+		if t.Slot == "" {
+			continue
+		}
+		th := s.things[t.Slot]
+		list = append(list, Reading{Ref: Ref{t.Slot, t.Fact}, Thing: th.Name, Value: th.Facts[t.Fact]})
+	}
+	return list
+}
+
+// says is the rule's own sentence with both values, or how to learn what is not known.
+func (s sight) says(o Outcome) string {
+	switch {
+	case len(o.Missing) > 0:
+		var list []string
+		for _, ref := range o.Missing {
+			list = append(list, s.ask(ref))
+		}
+		return "not known: " + strings.Join(list, "; ")
+	case o.State == Broken || o.State == Allowed:
+		return strings.NewReplacer("{left}", s.text(s.rule.Left), "{right}", s.text(s.rule.Right)).Replace(s.rule.Fails)
+	default:
+		return ""
+	}
+}
+
+// ask says which fact is not known and how it is measured.
+func (s sight) ask(ref Ref) string {
+	f := s.tables.FactNamed(ref.Fact)
+	if f == nil || f.How == "" {
+		return fmt.Sprintf("%s of the %s", ref.Fact, ref.Slot)
+	}
+	return fmt.Sprintf("%s of the %s (%s)", ref.Fact, ref.Slot, f.How)
+}
+
+// text is a side's value as a sentence says it: sums to a tenth.
+func (s sight) text(side model.Side) string {
+	v, missing := s.side(side)
+	if len(missing) > 0 {
+		for _, t := range side {
+			if _, there := s.in(t.Slot); t.Slot != "" && !there {
+				return "nothing"
+			}
+		}
+		return "unknown"
+	}
+	if v.Number && len(side) > 1 {
+		v.Milli = int64(math.Round(float64(v.Milli)/100)) * 100
+	}
+	return v.String()
+}

@@ -1,0 +1,202 @@
+package fit
+
+import (
+	"slices"
+	"strings"
+
+	"firstbolt/model"
+)
+
+// State is how a rule comes out. The zero value is NotConcerned.
+type State int
+
+// The states of a rule.
+const (
+	NotConcerned State = iota // a slot is empty, or a condition does not hold
+	Met
+	Bridged // met by the piece in the rule's bridge slot
+	Missing // a fact is not known and could decide it
+	Allowed // broken, but practice disagrees and the rider allowed it by name
+	Broken
+)
+
+// String is the word used in answers.
+func (s State) String() string {
+	return [...]string{"not concerned", "met", "bridged", "missing", "allowed", "broken"}[s]
+}
+
+// Outcome is how one rule comes out on the things in its slots.
+type Outcome struct {
+	State State
+	// Severity is the rule's own, or BothSides where a pair would do that only some practice accepts.
+	Severity model.Severity
+	// Missing are the facts that are not known. A danger rule is Broken, with Missing facts, when a bought part does
+	// not state what the rule needs.
+	Missing  []Ref
+	Bridge   string // name of the piece that joins, when Bridged
+	Standing bool   // all that the rule looks at stands so on the bike now
+}
+
+// Forbids tells whether a bike may not be built so.
+func (o Outcome) Forbids() bool {
+	return o.State == Broken && !o.Standing && o.Severity != model.Advice
+}
+
+// Judge evaluates one rule. A slot that is not among the things counts as empty. allow lists rules by their id, with
+// or without the ".front" or ".rear" at its end; it counts only for what practice disagrees on.
+func Judge(t *model.Tables, r *model.Rule, things map[string]model.Thing, allow []string) Outcome {
+	s := sight{tables: t, rule: r, things: things}
+	o := Outcome{State: NotConcerned, Severity: r.Severity}
+	applies, open := s.conditions()
+	if !applies {
+		return o
+	}
+	o = s.relate()
+	o.Standing = s.standing()
+	switch {
+	case o.State == Broken && len(open) > 0:
+		o.State, o.Missing = Missing, open
+	case o.State == Missing:
+		o.Missing = append(o.Missing, open...)
+	}
+	switch {
+	case o.State == Missing && s.oneSet():
+		o.State, o.Missing = Met, nil
+	case o.State == Missing && r.Severity == model.Danger && s.bought(o.Missing):
+		o.State = Broken
+	case o.State == Broken && o.Severity == model.BothSides && allowed(r.ID, allow):
+		o.State = Allowed
+	}
+	return o
+}
+
+func allowed(id string, allow []string) bool {
+	base := strings.TrimSuffix(strings.TrimSuffix(id, ".front"), ".rear")
+	return slices.Contains(allow, id) || slices.Contains(allow, base)
+}
+
+// sight is one rule with what stands in its slots.
+type sight struct {
+	tables *model.Tables
+	rule   *model.Rule
+	things map[string]model.Thing
+}
+
+// in is what stands in the slot; false when it is empty.
+func (s sight) in(slot string) (model.Thing, bool) {
+	th, ok := s.things[slot]
+	return th, ok && th.State != model.Empty
+}
+
+// fact is the value of a fact. A value that was only supposed (certainty Unknown) does not count as known where it
+// must be stated: for a bought part under a danger rule, and inside a set.
+func (s sight) fact(slot, fact string) (model.Value, bool) {
+	th, ok := s.in(slot)
+	if !ok {
+		return model.Value{}, false
+	}
+	v := th.Facts[fact]
+	supposed := v.Origin.How == model.Unknown
+	if supposed && th.State == model.Bought && (s.rule.Severity == model.Danger || s.oneSet()) {
+		return v, false
+	}
+	return v, v.Known()
+}
+
+// conditions tells whether the rule applies; open are the facts that would have to be known to say so.
+func (s sight) conditions() (applies bool, open []Ref) {
+	for _, w := range s.rule.When {
+		_, there := s.in(w.Slot)
+		if w.Fact == "" {
+			if there != (w.Constant == "present") {
+				return false, nil
+			}
+			continue
+		}
+		v, known := s.fact(w.Slot, w.Fact)
+		switch {
+		case !there || known && !holds(v, w.Constant):
+			return false, nil
+		case !known:
+			open = append(open, Ref{w.Slot, w.Fact})
+		}
+	}
+	return true, open
+}
+
+func holds(v model.Value, constant string) bool { return v.Is(constant) || v.String() == constant }
+
+// relate evaluates the two sides, directly or over the piece in the bridge slot.
+func (s sight) relate() Outcome {
+	o := Outcome{Severity: s.rule.Severity}
+	if s.lacksASide() {
+		if s.rule.Needs {
+			o.State = Broken
+		}
+		return o
+	}
+	left, missing := s.side(s.rule.Left)
+	right, more := s.side(s.rule.Right)
+	missing = append(missing, more...)
+	if b := s.rule.Bridge; b != nil {
+		if piece, there := s.in(b.Slot); there {
+			return s.bridge(piece, left, right, missing)
+		}
+	}
+	if len(missing) > 0 {
+		o.State, o.Missing = Missing, missing
+		return o
+	}
+	o.State, o.Severity = s.compare(left, right)
+	return o
+}
+
+// lacksASide tells whether a slot that a side names is empty.
+func (s sight) lacksASide() bool {
+	for _, side := range []model.Side{s.rule.Left, s.rule.Right} {
+		for _, t := range side {
+			if _, there := s.in(t.Slot); t.Slot != "" && !there {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// standing tells whether everything the rule looks at is how the bike is now.
+func (s sight) standing() bool {
+	for _, slot := range Slots(s.rule) {
+		if th, ok := s.things[slot]; ok && !th.AsItStands() {
+			return false
+		}
+	}
+	return true
+}
+
+// oneSet tells whether all that stands in the rule's slots was delivered together, as one part for several slots.
+func (s sight) oneSet() bool {
+	var part *model.Part
+	count := 0
+	for _, slot := range Slots(s.rule) {
+		th, there := s.in(slot)
+		if !there {
+			continue
+		}
+		if th.State != model.Bought || th.Part == nil || part != nil && th.Part != part {
+			return false
+		}
+		part = th.Part
+		count++
+	}
+	return count > 1
+}
+
+// bought tells whether one of the facts belongs to a bought part.
+func (s sight) bought(refs []Ref) bool {
+	for _, ref := range refs {
+		if s.things[ref.Slot].State == model.Bought {
+			return true
+		}
+	}
+	return false
+}
