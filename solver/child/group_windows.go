@@ -1,0 +1,8 @@
+package child
+
+import "syscall"
+
+// ownGroup keeps a Ctrl-C at the terminal from reaching the child: the parent ends it.
+func ownGroup() *syscall.SysProcAttr {
+	return &syscall.SysProcAttr{CreationFlags: syscall.CREATE_NEW_PROCESS_GROUP}
+}
