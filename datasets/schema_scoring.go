@@ -69,7 +69,7 @@ var jobsTable = sheet.Table{Name: "jobs", Row: "bench work that a change in a sl
 var cautionsTable = sheet.Table{Name: "cautions", Row: "what is said when its slots are touched", Columns: []sheet.Column{
 	{Name: "caution", Title: "Caution", Example: "front-disc-skewer", Description: "its name", Required: true},
 	{Name: "slots", Title: "Slots", Type: sheet.List, Example: "front wheel", Description: "slots; empty for always"},
-	{Name: "when", Title: "When", Type: sheet.Choice, Allowed: []string{"before", "work", "first-ride"}, Example: "first-ride", Description: "when it is said"},
+	{Name: "when", Title: "When", Type: sheet.Choice, Allowed: []string{"free", "before", "work", "first-ride"}, Example: "first-ride", Description: "when it is said"},
 	{Name: "text", Title: "Text", Example: "close the skewer and test it before every ride", Description: "what is said", Required: true},
 	{Name: "check_with", Title: "Check with", Example: "the maker's manual", Description: "who knows better"},
 	sourceColumn,

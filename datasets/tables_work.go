@@ -129,7 +129,7 @@ func (l *layer) caution(r sheet.Row) {
 		CheckWith: l.filled(r.Get("check_with"), "whom or what to check with"),
 		Source:    source(r),
 	}
-	l.choiceIn(r.Get("when"), "before", "work", "first-ride")
+	l.choiceIn(r.Get("when"), "free", "before", "work", "first-ride")
 	if l.once(r.Get("caution")) {
 		put(&l.tables.Cautions, c, func(a, b *model.Caution) bool { return a.Code == b.Code })
 	}

@@ -300,7 +300,7 @@ type Tool struct {
 type Caution struct {
 	Code      string
 	Slots     []string
-	When      string // "before" (pre-ride list), "work", "first-ride"
+	When      string // "free" (costs nothing, comes before any part), "before" (pre-ride list), "work", "first-ride"
 	Text      string
 	CheckWith string
 	Source    string
