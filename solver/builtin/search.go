@@ -1,0 +1,180 @@
+package builtin
+
+import (
+	"math"
+	"slices"
+)
+
+// rounds is how often a space is narrowed by its bounds before the tree is searched.
+const rounds = 4
+
+// run looks among the living options for a choice that meets the goal and keeps the last one; true when the search
+// was complete.
+func (s *search) run(alive [][]int) bool {
+	sp, lines, open := s.narrow(alive)
+	if !open || s.met && s.g.any {
+		return true
+	}
+	t := newTree(s.ctx, sp, &s.g, lines)
+	t.found = s.keep
+	done := t.run()
+	s.nodes += t.nodes
+	return done
+}
+
+// keep notes a choice as the best.
+func (s *search) keep(choice []int, e evaluation) {
+	s.choice, s.is, s.met = slices.Clone(choice), e, true
+}
+
+// narrow looks for prices and drops every option that no line can bring to the goal, several times. It is false when
+// nothing is left.
+func (s *search) narrow(alive [][]int) (*space, []*line, bool) {
+	promise := make([]float64, len(alive))
+	for i := range alive {
+		promise[i] = float64(len(alive[i]))
+	}
+	s.bound = math.Inf(1)
+	x := (*prices)(nil)
+	for round := 0; ; round++ {
+		if !s.m.filter(alive) {
+			return nil, nil, false
+		}
+		sp := newSpace(s.m, alive)
+		sp.arrange(sp.free(promise, s.options.Table, 300), s.options.Table)
+		lines := s.price(sp, &x, round)
+		if s.met && s.g.any {
+			return nil, nil, false
+		}
+		left, dropped := s.drop(sp, lines, promise)
+		if !left {
+			return nil, nil, false
+		}
+		if dropped*8 < count(alive) || round+1 == rounds {
+			if dropped > 0 {
+				if !s.m.filter(alive) {
+					return nil, nil, false
+				}
+				sp = newSpace(s.m, alive)
+				sp.arrange(sp.free(promise, s.options.Table, 300), s.options.Table)
+				for _, l := range lines {
+					l.evaluate(sp)
+				}
+			}
+			return sp, lines, true
+		}
+	}
+}
+
+// price finds lines: the best for the budget, and then for smaller and larger ones.
+func (s *search) price(sp *space, x **prices, round int) []*line {
+	d := newDual(sp, &s.g)
+	d.tried = func(places []int) bool { s.try(sp, places); return s.met && s.g.any }
+	steps := s.options.Steps
+	if *x == nil {
+		d.start()
+	} else {
+		d.start()
+		d.x.copyFrom(*x)
+		steps /= 2
+	}
+	d.improve(steps)
+	s.bound = math.Min(s.bound, d.promise(d.l))
+	*x = &prices{}
+	(*x).copyFrom(&d.x)
+	lines := []*line{d.l}
+	least := float64(s.cheapest(sp))
+	for i := 1; i < s.options.Lines; i++ {
+		part := []float64{0.85, 1.15, 0.7, 1.4, 0.5}[(i-1)%5]
+		g := s.g
+		g.budget = int64(least + part*(float64(s.g.budget)-least))
+		e := newDual(sp, &g)
+		e.start()
+		e.x.copyFrom(&d.x)
+		e.improve(12)
+		lines = append(lines, e.l)
+	}
+	return lines
+}
+
+// cheapest is what the cheapest options cost without fees.
+func (s *search) cheapest(sp *space) int64 {
+	sum := int64(0)
+	for slot := range sp.alive {
+		least := int64(math.MaxInt64)
+		for _, k := range sp.alive[slot] {
+			least = min(least, s.m.options[slot][k].cash)
+		}
+		sum += least
+	}
+	return sum
+}
+
+// try keeps a decoded choice if it is better.
+func (s *search) try(sp *space, places []int) {
+	choice := make([]int, len(places))
+	for slot, place := range places {
+		choice[slot] = sp.alive[slot][place]
+	}
+	for _, r := range sp.relations {
+		if !r.holds(choice) {
+			return
+		}
+	}
+	if e, ok := s.m.evaluate(choice); ok && s.g.accepts(e) {
+		s.keep(choice, e)
+		if !s.g.any {
+			s.g.raise(e)
+		}
+	}
+}
+
+// drop removes the options that some line cannot bring to the goal, counts them, and weighs for every slot how many of
+// the others are promising. It is false when a slot has none left.
+func (s *search) drop(sp *space, lines []*line, promise []float64) (bool, int) {
+	dropped := 0
+	dead := make([][]bool, len(sp.alive))
+	slack := make([][]float64, len(sp.alive))
+	for slot := range sp.alive {
+		dead[slot], slack[slot] = make([]bool, len(sp.alive[slot])), make([]float64, len(sp.alive[slot]))
+		for i := range slack[slot] {
+			slack[slot][i] = 1
+		}
+	}
+	for _, l := range lines {
+		need := s.g.need(l)
+		if l.bound < need {
+			return false, 0
+		}
+		for slot, marginal := range l.marginals(sp) {
+			for i, v := range marginal {
+				dead[slot][i] = dead[slot][i] || v < need
+				slack[slot][i] = math.Min(slack[slot][i], float64(v-need)/float64(l.bound-need+1))
+			}
+		}
+	}
+	for slot := range sp.alive {
+		keep := sp.alive[slot][:0:0]
+		promise[slot] = 0
+		for i, k := range sp.alive[slot] {
+			if !dead[slot][i] {
+				keep = append(keep, k)
+				promise[slot] += slack[slot][i]
+			}
+		}
+		dropped += len(sp.alive[slot]) - len(keep)
+		sp.alive[slot] = keep
+		if len(keep) == 0 {
+			return false, dropped
+		}
+	}
+	return true, dropped
+}
+
+func count(alive [][]int) int {
+	n := 0
+	for _, options := range alive {
+		n += len(options)
+	}
+	return n
+}

@@ -1,0 +1,337 @@
+package builtin
+
+import (
+	"context"
+	"slices"
+
+	"firstbolt/solver/program"
+)
+
+// tree is the depth-first search of one space. It keeps the state of the path from the root, and for every line the
+// bound of all completions of that path.
+type tree struct {
+	ctx     context.Context
+	m       *model
+	sp      *space
+	g       *goal
+	lines   []*line
+	need    []int64
+	found   func(choice []int, e evaluation) // every accepted choice
+	message [][]int64                        // per table: the lines' messages side by side
+	profit  [][]int64                        // per slot: of every place and line
+	levels  []level
+
+	choice    []int // per slot, options
+	places    []int
+	amounts   []int64
+	listed    []int64 // per fee
+	named     []int   // per fee: chosen options naming it
+	claimed   []int64 // per fee and line: shares of the chosen options
+	rows      []int64
+	cash      int64 // options and fees that are certain
+	purchases int64
+	floors    []int64 // scratch: curve values at the low end, per measure
+	peaks     []int64 // at the high end
+
+	nodes   int
+	limit   int // of nodes, 0 for none
+	stopped bool
+	done    bool
+}
+
+// level is what a place in the order knows about the places behind it, and room for its children.
+type level struct {
+	low, high []int64 // what the slots behind add to every measure at least and at most
+	cash      int64   // the least they cost, without fees
+	purchases int64
+	rows      []int64 // the least they add
+	listed    []int64 // per fee: the most they add
+	share     []int64 // per fee and line: the shares of the users behind
+	asked     []int   // fees with this level's slot among its users
+	children  []child
+	bounds    []int64 // per child and line
+	base      []int64 // scratch: per state and line
+	seen      []int
+}
+
+// child is an option of a level's slot that may still lead to the goal.
+type child struct {
+	place int
+	slack int64
+	at    int // into bounds
+}
+
+func newTree(ctx context.Context, sp *space, g *goal, lines []*line) *tree {
+	m := sp.m
+	t := &tree{ctx: ctx, m: m, sp: sp, g: g, lines: lines, need: make([]int64, len(lines))}
+	n := len(lines)
+	t.choice, t.places = make([]int, len(sp.alive)), make([]int, len(sp.alive))
+	t.amounts, t.floors, t.peaks = make([]int64, len(m.p.Measures)), make([]int64, len(m.p.Measures)), make([]int64, len(m.p.Measures))
+	t.listed, t.named, t.claimed = make([]int64, len(m.fees)), make([]int, len(m.fees)), make([]int64, len(m.fees)*n)
+	t.rows = make([]int64, len(m.rows))
+	for i, x := range m.p.Measures {
+		t.amounts[i] = x.Base
+	}
+	for i, tb := range sp.tables {
+		side := make([]int64, tb.size*n)
+		for k, l := range lines {
+			for at, v := range l.message[i] {
+				side[at*n+k] = v
+			}
+		}
+		t.message = append(t.message, side)
+	}
+	t.profit = make([][]int64, len(sp.alive))
+	for s := range sp.alive {
+		t.profit[s] = make([]int64, len(sp.alive[s])*n)
+		for k, l := range lines {
+			for i, v := range l.profit[s] {
+				t.profit[s][i*n+k] = v
+			}
+		}
+	}
+	t.lay()
+	return t
+}
+
+// lay fills the levels from the last to the first.
+func (t *tree) lay() {
+	n, m := len(t.lines), t.m
+	t.levels = make([]level, len(t.sp.order)+1)
+	after := &t.levels[len(t.sp.order)]
+	*after = level{
+		low: make([]int64, len(m.p.Measures)), high: make([]int64, len(m.p.Measures)), rows: make([]int64, len(m.rows)),
+		listed: make([]int64, len(m.fees)), share: make([]int64, len(m.fees)*n),
+	}
+	for i := len(t.sp.order) - 1; i >= 0; i-- {
+		s, v := t.sp.order[i], &t.levels[i]
+		low, high := t.sp.slotSpan(s)
+		for j := range low {
+			low[j], high[j] = low[j]+after.low[j], high[j]+after.high[j]
+		}
+		*v = level{
+			low: low, high: high, cash: after.cash, purchases: after.purchases, rows: slices.Clone(after.rows),
+			listed: slices.Clone(after.listed), share: slices.Clone(after.share),
+			children: make([]child, 0, len(t.sp.alive[s])), bounds: make([]int64, len(t.sp.alive[s])*n),
+			base: make([]int64, t.sp.states[s]*n), seen: make([]int, t.sp.states[s]),
+		}
+		t.sumUp(v, s)
+		after = v
+	}
+}
+
+// sumUp adds the living options of a slot to what its level knows.
+func (t *tree) sumUp(v *level, s int) {
+	n, m := len(t.lines), t.m
+	first := &m.options[s][t.sp.alive[s][0]]
+	cash, purchases := first.cash, first.purchases
+	listed, rows := make([]int64, len(m.fees)), make([]int64, len(m.rows))
+	for j, k := range t.sp.alive[s] {
+		o := &m.options[s][k]
+		cash, purchases = min(cash, o.cash), min(purchases, o.purchases)
+		if o.shop >= 0 {
+			listed[o.shop] = max(listed[o.shop], o.listed)
+		}
+		for r := range rows {
+			c := coefOf(o, r)
+			if j == 0 {
+				rows[r] = c
+			}
+			rows[r] = min(rows[r], c)
+		}
+		for _, f := range o.fees {
+			if !slices.Contains(v.asked, f) {
+				v.asked = append(v.asked, f)
+			}
+		}
+	}
+	v.cash, v.purchases = v.cash+cash, v.purchases+purchases
+	for f := range listed {
+		v.listed[f] += listed[f]
+	}
+	for r := range rows {
+		v.rows[r] += rows[r]
+	}
+	for _, f := range v.asked {
+		for k, l := range t.lines {
+			v.share[f*n+k] += l.share[f*len(m.options)+s]
+		}
+	}
+}
+
+// run searches the whole space. It is false when a limit or the context stopped it.
+func (t *tree) run() bool {
+	n := len(t.lines)
+	bound := make([]int64, n)
+	for k, l := range t.lines {
+		bound[k], t.need[k] = l.bound, t.g.need(l)
+	}
+	for i := range t.sp.fixed {
+		s := t.sp.order[i]
+		t.surcharge(i, 0, bound)
+		t.place(i, s, 0, 1)
+	}
+	if t.admits(t.sp.fixed, bound) {
+		t.walk(t.sp.fixed, bound)
+	}
+	return !t.stopped
+}
+
+// walk visits the completions of the path at a place in the order; bound is per line.
+func (t *tree) walk(i int, bound []int64) {
+	if i == len(t.sp.order) {
+		t.leaf()
+		return
+	}
+	if t.nodes++; t.nodes&255 == 0 && t.ctx.Err() != nil || t.limit > 0 && t.nodes > t.limit {
+		t.stopped = true
+	}
+	if t.stopped {
+		return
+	}
+	v, s, n := &t.levels[i], t.sp.order[i], len(t.lines)
+	t.expand(i, bound)
+	slices.SortFunc(v.children, func(a, b child) int {
+		switch {
+		case a.slack != b.slack && a.slack > b.slack:
+			return -1
+		case a.slack != b.slack:
+			return 1
+		}
+		return a.place - b.place
+	})
+	for j := range v.children {
+		c := v.children[j]
+		next := v.bounds[c.at : c.at+n]
+		if j > 0 && !t.promising(next) {
+			continue
+		}
+		t.place(i, s, c.place, 1)
+		t.walk(i+1, next)
+		t.place(i, s, c.place, -1)
+		if t.stopped || t.done {
+			return
+		}
+	}
+}
+
+func (t *tree) promising(bound []int64) bool {
+	for k, v := range bound {
+		if v < t.need[k] {
+			return false
+		}
+	}
+	return true
+}
+
+// expand lists the children of a level that no bound cuts off.
+func (t *tree) expand(i int, bound []int64) {
+	v, s, n := &t.levels[i], t.sp.order[i], len(t.lines)
+	t.gather(i)
+	v.children = v.children[:0]
+	tables := len(t.sp.at[i])
+	for place := range t.sp.alive[s] {
+		st := t.sp.state[s][place]
+		if v.seen[st] < tables {
+			continue
+		}
+		at := place * n
+		next, base, profit := v.bounds[at:at+n], v.base[st*n:st*n+n], t.profit[s][at:at+n]
+		ok := true
+		for k := range next {
+			next[k] = bound[k] + base[k] + profit[k]
+			ok = ok && next[k] >= t.need[k]
+		}
+		if !ok {
+			continue
+		}
+		t.surcharge(i, place, next)
+		if !t.promising(next) {
+			continue
+		}
+		t.place(i, s, place, 1)
+		slack, ok := t.slack(i+1, next)
+		t.place(i, s, place, -1)
+		if ok {
+			v.children = append(v.children, child{place: place, slack: slack, at: at})
+		}
+	}
+}
+
+// gather sums, per state of the level's slot and line, the messages that the state settles, less the messages that
+// promised the best of them.
+func (t *tree) gather(i int) {
+	v, n := &t.levels[i], len(t.lines)
+	clear(v.base)
+	clear(v.seen)
+	for _, tb := range t.sp.at[i] {
+		out, kids := tb.out(t.sp, t.places), len(tb.children)
+		promised := t.message[tb.number][out*n : out*n+n]
+		for row := tb.start[out]; row < tb.start[out+1]; row++ {
+			st := int(tb.rowState[row])
+			v.seen[st]++
+			base := v.base[st*n : st*n+n]
+			for k, p := range promised {
+				base[k] -= p
+			}
+			for c, at := range tb.rowChild[int(row)*kids : int(row)*kids+kids] {
+				from := t.message[tb.children[c].number][int(at)*n : int(at)*n+n]
+				for k, p := range from {
+					base[k] += p
+				}
+			}
+		}
+	}
+}
+
+// place puts an option into (sign 1) or takes it off (sign -1) the path.
+func (t *tree) place(i, s, place, sign int) {
+	k := t.sp.alive[s][place]
+	o, x := &t.m.options[s][k], int64(sign)
+	t.choice[s], t.places[s] = k, place
+	t.cash += x * o.cash
+	t.purchases += x * o.purchases
+	for _, a := range o.amounts {
+		t.amounts[a.Measure] += x * a.Steps
+	}
+	n := len(t.lines)
+	for _, f := range o.fees {
+		t.named[f] += sign
+		if sign == 1 && t.named[f] == 1 || sign == -1 && t.named[f] == 0 {
+			if t.m.fees[f].freeOver == program.NeverFree {
+				t.cash += x * t.m.fees[f].cash
+			}
+		}
+	}
+	if o.shop >= 0 {
+		t.listed[o.shop] += x * o.listed
+		for k, l := range t.lines {
+			t.claimed[o.shop*n+k] += x * l.share[o.shop*len(t.m.options)+s]
+		}
+	}
+	for _, c := range o.coefs {
+		t.rows[c.Slot] += x * c.Coef
+	}
+}
+
+// leaf judges a complete choice.
+func (t *tree) leaf() {
+	for _, r := range t.sp.dropped {
+		if !r.holds(t.choice) {
+			return
+		}
+	}
+	e, ok := t.m.evaluate(t.choice)
+	if !ok || !t.g.accepts(e) {
+		return
+	}
+	t.found(t.choice, e)
+	if t.g.any {
+		t.done = true
+		return
+	}
+	t.g.raise(e)
+	for k, l := range t.lines {
+		t.need[k] = t.g.need(l)
+	}
+}
