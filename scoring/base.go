@@ -62,7 +62,7 @@ func (s *Scorer) weighMass(r model.Rider) {
 
 // gramsFitted is the mass of a fitted thing; where nobody said it, what its row of the weight measure assumes.
 func (s *Scorer) gramsFitted(th model.Thing) (grams model.Grams, said bool) {
-	if s.isEmpty(th) {
+	if th.State == model.Empty {
 		return 0, true
 	}
 	if v, ground := s.valueOf("grams", th); ground != ByNothing {
@@ -122,7 +122,7 @@ func (s *Scorer) listUncounted() {
 	}
 	for _, slot := range s.tables.Slots {
 		for _, a := range s.Amounts(s.fitted[slot.Name]) {
-			if len(a.Trace) != 1 || a.Trace[0].Ground != ByNothing {
+			if len(a.Trace) == 0 || a.Trace[0].Ground != ByNothing {
 				continue
 			}
 			m := s.tables.Measures[a.Measure]

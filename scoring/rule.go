@@ -9,8 +9,9 @@ import (
 	"firstbolt/model"
 )
 
-// group are the rules of one measure in one slot. The first rule's fact decides: without it nothing can be said, and a
-// rating or an assumption stands in. The facts of the others are refinements; where one is missing it adds nothing.
+// group are the rules of one measure in one slot. The first rule's fact decides, and so do the numbers of logarithms:
+// without them nothing can be said, and a rating or an assumption stands in. The other facts are refinements; where one
+// is missing it adds nothing.
 type group struct {
 	measure int
 	slot    string

@@ -68,29 +68,20 @@ func (s *Scorer) sum(measure int, trace []TraceLine) Amount {
 // trace finds what a group's amount rests on: facts that were said, else the rider's rating, else assumed facts, else
 // assumptions.csv.
 func (s *Scorer) trace(g *group, th model.Thing) []TraceLine {
-	if s.isEmpty(th) {
+	if th.State == model.Empty {
 		return traceEmpty(g)
 	}
-	decides := s.decidedBy(g, th)
-	if decides.Ground == ByFact && len(g.rules) > 0 && g.rules[0].Fact != "" {
+	ground := s.ground(g, th)
+	if ground == ByFact && g.rules[0].Fact != "" {
 		return s.traceFacts(g, th)
 	}
 	if line, ok := s.traceRating(g, th.Ratings); ok {
 		return []TraceLine{line}
 	}
-	if decides.Ground != ByNothing {
+	if ground != ByNothing {
 		return s.traceFacts(g, th)
 	}
-	return []TraceLine{s.traceAssumed(g, th)}
-}
-
-// isEmpty tells whether the slot is known to hold nothing. A required slot of which nothing was said holds something.
-func (s *Scorer) isEmpty(th model.Thing) bool {
-	if th.State != model.Empty {
-		return false
-	}
-	slot := s.tables.SlotNamed(th.Slot)
-	return th.Fitted != nil || slot == nil || !slot.Required
+	return append([]TraceLine{s.traceAssumed(g, th)}, s.traceCondition(g, th)...)
 }
 
 func traceEmpty(g *group) []TraceLine {
@@ -107,12 +98,20 @@ func traceEmpty(g *group) []TraceLine {
 	return lines
 }
 
-// decidedBy is the line of a group's first rule, ByNothing where its fact is not known.
-func (s *Scorer) decidedBy(g *group, th model.Thing) TraceLine {
-	if len(g.rules) == 0 {
-		return TraceLine{Ground: ByNothing}
+// ground is what a group's facts rest on: its first rule's fact; ByNothing where that is not known, or a logarithm's
+// number is not, because half a ratio says nothing.
+func (s *Scorer) ground(g *group, th model.Thing) Ground {
+	ground := ByNothing
+	for i, r := range g.rules {
+		line := s.traceRule(r, th)
+		if i == 0 {
+			ground = line.Ground
+		}
+		if r.Form == model.Log && line.Ground == ByNothing {
+			return ByNothing
+		}
 	}
-	return s.traceRule(g.rules[0], th)
+	return ground
 }
 
 func (s *Scorer) traceFacts(g *group, th model.Thing) []TraceLine {
@@ -225,11 +224,30 @@ func (s *Scorer) traceAssumed(g *group, th model.Thing) TraceLine {
 	if th.State != model.Bought {
 		return line
 	}
-	now := s.sum(g.measure, s.trace(g, s.fitted[g.slot])).Exact
+	now := 0.0 // what is fitted, were it in good condition: that a new part is not worn is known
+	for _, l := range s.trace(g, s.fitted[g.slot]) {
+		if l.Fact != "condition" {
+			now += l.Gives
+		}
+	}
 	if line.Ground == ByNothing || now < line.Gives {
 		line.Gives, line.Form, line.Ground = now, "no better than what is fitted: "+number(now), ByAssumption
 	}
 	return line
+}
+
+// traceCondition is what wear takes from a thing of which nothing else is known.
+func (s *Scorer) traceCondition(g *group, th model.Thing) []TraceLine {
+	var lines []TraceLine
+	for _, r := range g.rules {
+		if r.Fact != "condition" {
+			continue
+		}
+		if line := s.traceRule(r, th); line.Ground != ByNothing {
+			lines = append(lines, line)
+		}
+	}
+	return lines
 }
 
 // assumption is the row for this class of bike, else the row for any.

@@ -25,6 +25,7 @@ type Coster struct {
 // not 1 to 3, minutes or prices below zero.
 func New(t *model.Tables, shed *model.Shed) (*Coster, error) {
 	c := &Coster{tables: t, shed: shed, tools: map[string]ToolNeed{}, jobs: map[string][]*model.Job{}}
+	var faults []error
 	for _, tool := range t.Tools {
 		need := ToolNeed{Name: tool.Name, Price: tool.Price, Assumed: true, Origin: model.Origin{Sheet: "tools table", How: model.Assumed}}
 		if tool.Owned {
@@ -37,9 +38,11 @@ func New(t *model.Tables, shed *model.Shed) (*Coster, error) {
 		need.Name, need.Having, need.Origin = own.Name, own.Having, own.Origin
 		need.Assumed = own.Having == model.Buy && !own.Price.Known
 		need.Price = own.Price.Or(need.Price)
+		if _, listed := c.tools[own.Name]; !listed && need.Buys() && !own.Price.Known {
+			faults = append(faults, fmt.Errorf("%s: the tool %q has no price, and the embedded table does not know it; add what it costs", own.Origin, own.Name))
+		}
 		c.tools[own.Name] = need
 	}
-	var faults []error
 	for i := range t.Jobs {
 		j := &t.Jobs[i]
 		if err := c.check(j); err != nil {
@@ -94,7 +97,6 @@ func (c *Coster) Bill(th, before model.Thing) Bill {
 		c.addJobs(&bill, model.OnService, th, before)
 	case model.Empty:
 		if before.State == model.AsFitted || before.State == model.Serviced {
-			before.Slot = th.Slot
 			c.addJobs(&bill, model.OnRemove, before)
 		}
 	}
