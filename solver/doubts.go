@@ -1,0 +1,79 @@
+package solver
+
+import (
+	"slices"
+
+	"firstbolt/model"
+	"firstbolt/model/fit"
+)
+
+// Doubt is a fact that a purchase depends on and that nobody measured.
+type Doubt struct {
+	Slot, Fact string
+	Thing      model.Thing // what stands in the slot, bought or fitted
+	Value      model.Value // the value that the plan rests on; its origin says how far it can be relied on
+	Needed     []string    // purchases that depend on it
+}
+
+// Doubts are the facts that the purchases of a plan depend on and that nobody measured: unknown ones with the value that
+// the plan takes for them, remembered ones and assumed ones. Each stands once, in the order of the rules.
+func (p *Plan) Doubts() []Doubt {
+	var list []Doubt
+	for _, r := range p.Fit {
+		if r.Outcome.State == fit.NotConcerned || r.Rule.Severity == model.Advice {
+			continue
+		}
+		needed := p.bought(r.Rule)
+		if len(needed) == 0 {
+			continue
+		}
+		for _, ref := range fit.Refs(r.Rule) {
+			th := p.Built[ref.Slot]
+			if th.State == model.Empty || ref.Fact == "condition" || th.Facts[ref.Fact].Origin.How == model.Measured {
+				continue
+			}
+			list = doubt(list, Doubt{Slot: ref.Slot, Fact: ref.Fact, Thing: th, Value: p.restsOn(ref, th.Facts[ref.Fact]), Needed: needed})
+		}
+	}
+	return list
+}
+
+// bought are the names of the parts bought in the slots that a rule looks at.
+func (p *Plan) bought(r *model.Rule) []string {
+	var names []string
+	for _, slot := range fit.Slots(r) {
+		if th := p.Built[slot]; th.State == model.Bought && !slices.Contains(names, th.Name) {
+			names = append(names, th.Name)
+		}
+	}
+	return names
+}
+
+// restsOn is the value of a fact, or where it is unknown the one that the plan takes.
+func (p *Plan) restsOn(ref fit.Ref, stated model.Value) model.Value {
+	for _, r := range p.Rests {
+		if !stated.Known() && r.Slot == ref.Slot && r.Fact == ref.Fact {
+			v := r.Value
+			v.Origin = model.Origin{}
+			return v
+		}
+	}
+	return stated
+}
+
+// doubt adds a doubt, or its purchases to the one that is there.
+func doubt(list []Doubt, d Doubt) []Doubt {
+	for i := range list {
+		if list[i].Slot != d.Slot || list[i].Fact != d.Fact {
+			continue
+		}
+		for _, n := range d.Needed {
+			if !slices.Contains(list[i].Needed, n) {
+				list[i].Needed = append(list[i].Needed, n)
+			}
+		}
+		return list
+	}
+	d.Needed = slices.Clone(d.Needed)
+	return append(list, d)
+}
