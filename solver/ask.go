@@ -19,6 +19,8 @@ type asker struct {
 	rivals []*entrant
 	claims []claim // what was proved, for the confirmer
 	proof  Proof
+
+	overruled bool // the confirmer has a better certified plan than the leader
 }
 
 // entrant is a bike with its program.
@@ -54,8 +56,21 @@ func Ask(ctx context.Context, q Question) (*Answer, error) {
 		return nil, err
 	}
 	a.confirm(ctx)
+	if a.overruled {
+		return askConfirmer(ctx, q, a.proof)
+	}
 	ans.Proof = a.proof
 	return ans, nil
+}
+
+// askConfirmer lets the engine lead that found the better plan, and keeps the disagreement on record.
+func askConfirmer(ctx context.Context, q Question, proof Proof) (*Answer, error) {
+	q.Lead, q.Confirm = q.Confirm, nil
+	ans, err := Ask(ctx, q)
+	if err == nil {
+		ans.Proof.Disagreement = proof.Disagreement
+	}
+	return ans, err
 }
 
 // enter compiles the kept bike and its rivals.

@@ -13,7 +13,7 @@ import (
 )
 
 // check certifies a solution from the program alone.
-func check(p *program.Program, s program.Solution) error { return certify.Check(p, s) }
+func check(p *program.Program, s program.Solution) error { return certify.Solution(p, s) }
 
 // plan makes a certified Plan of a solution.
 func (a *asker) plan(e *entrant, s program.Solution) (*Plan, error) {
@@ -126,14 +126,4 @@ func (p *Plan) rest(m fit.Ref, value model.Value, needed []string) {
 }
 
 // items are the changes of a choice for the receipt.
-func items(c *formulate.Compiled, choice []int) []receipt.Item {
-	var items []receipt.Item
-	for _, ch := range c.Changes(choice) {
-		it := receipt.Item{Thing: ch.Label.Thing, Before: ch.Before, Place: ch.Label.Place, Owned: ch.Label.Owned}
-		for i, j := range ch.Label.Bill.Jobs {
-			it.Jobs = append(it.Jobs, receipt.JobDone{Name: j.Name, ByShop: ch.Label.ByShop[i]})
-		}
-		items = append(items, it)
-	}
-	return items
-}
+func items(c *formulate.Compiled, choice []int) []receipt.Item { return itemsOf(c.Changes(choice)) }

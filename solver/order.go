@@ -206,4 +206,3 @@ func gain(c *formulate.Compiled, criterion int, before, after []int64) Points {
 	}
 	return Points(sum)
 }
-

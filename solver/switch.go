@@ -1,7 +1,9 @@
 package solver
 
 import (
+	"cmp"
 	"context"
+	"slices"
 
 	"firstbolt/model"
 	"firstbolt/solver/program"
@@ -14,6 +16,10 @@ func (a *asker) switchPoint(ctx context.Context, ans *Answer) error {
 	if a.kept == nil || len(a.rivals) == 0 {
 		return nil
 	}
+	rivals := make([]search, 0, len(a.rivals))
+	for _, e := range a.rivals {
+		rivals = append(rivals, search{e: e, least: e.base})
+	}
 	for purse := model.Money(0); ; {
 		stay, _, err := a.ask(ctx, a.kept, goal{purse: int64(purse), floor: program.NoFloor, objective: mostBenefit})
 		if err != nil {
@@ -23,7 +29,7 @@ func (a *asker) switchPoint(ctx context.Context, ans *Answer) error {
 		if stay.Choice != nil {
 			floor = stay.Benefit + 1
 		}
-		cost, found, err := a.cheapestRival(ctx, floor)
+		cost, found, err := a.cheapestRival(ctx, rivals, floor)
 		if err != nil || !found {
 			return err
 		}
@@ -34,16 +40,35 @@ func (a *asker) switchPoint(ctx context.Context, ans *Answer) error {
 	}
 }
 
-// cheapestRival is the least whole cost at which some rival reaches the floor.
-func (a *asker) cheapestRival(ctx context.Context, floor int64) (model.Money, bool, error) {
+// search is what is known of a rival while the floor rises: its cost can only rise with it, so the last one found is a
+// bound, and a rival that cannot reach one floor reaches no higher one.
+type search struct {
+	e     *entrant
+	least model.Money
+	never bool
+}
+
+// cheapestRival is the least whole cost at which some rival reaches the floor. Rivals whose bound is not below what is
+// found already need not be asked.
+func (a *asker) cheapestRival(ctx context.Context, rivals []search, floor int64) (model.Money, bool, error) {
+	slices.SortStableFunc(rivals, func(x, y search) int { return cmp.Compare(x.least, y.least) })
 	least, found := model.Money(0), false
-	for _, e := range a.rivals {
-		s, err := a.reach(ctx, e, floor)
+	for i := range rivals {
+		r := &rivals[i]
+		if r.never || found && r.least >= least {
+			continue
+		}
+		s, err := a.reach(ctx, r.e, floor)
 		if err != nil {
 			return 0, false, err
 		}
-		if cost := model.Money(s.Cash) + e.base; s.Choice != nil && (!found || cost < least) {
-			least, found = max(cost, 0), true
+		if s.Choice == nil {
+			r.never = true
+			continue
+		}
+		r.least = max(model.Money(s.Cash)+r.e.base, 0)
+		if !found || r.least < least {
+			least, found = r.least, true
 		}
 	}
 	return least, found, nil

@@ -72,7 +72,7 @@ func (c *Compiled) shopsAndLevels() (err error) {
 	}
 	for _, j := range c.Shed.Tables.Jobs {
 		if j.ShopPrice.Known && j.ShopPrice.Value > 0 {
-			key := sharedKey(j.Place, j.Shared, j.Name)
+			key := cost.Job{Name: j.Name, Place: j.Place, Shared: j.Shared}.Key()
 			c.levels[key] = append(c.levels[key], int64(j.ShopPrice.Value))
 		}
 	}
@@ -82,14 +82,6 @@ func (c *Compiled) shopsAndLevels() (err error) {
 	}
 	c.coster, err = cost.New(c.Shed.Tables, c.Shed)
 	return err
-}
-
-// sharedKey names what is done once: a place and a shared name, or the job itself.
-func sharedKey(place, shared, job string) string {
-	if shared == "" {
-		shared = job
-	}
-	return place + "/" + shared
 }
 
 // charge finds or makes a charge that is paid once.

@@ -41,10 +41,11 @@ type OptionLabel struct {
 	Place  model.Place
 	Owned  bool // a copy that lies in the shed
 	Bill   cost.Bill
-	ByShop []bool      // per job of the bill
-	Value  model.Value // of a Guess
-	Holds  bool        // of a Worth
-	kit    int         // number of the set it belongs to, 0 for none
+	ByShop []bool        // per job of the bill
+	Value  model.Value   // of a Guess: the likeliest of the values that no rule tells apart
+	Also   []model.Value // of a Guess: the others
+	Holds  bool          // of a Worth
+	kit    int           // number of the set it belongs to, 0 for none
 }
 
 // NotOffered is a part that never gets into the program of this bike, and why.

@@ -18,7 +18,7 @@ const mostCombinations = 50_000
 func (c *Compiled) fitRules() error {
 	for i := range c.Shed.Tables.Rules {
 		r := &c.Shed.Tables.Rules[i]
-		if r.Severity == model.Advice || r.Severity == model.BothSides && slices.Contains(c.Options.Allow, r.ID) {
+		if r.Severity == model.Advice {
 			continue
 		}
 		if err := c.rule(r); err != nil {
@@ -95,28 +95,21 @@ func (c *Compiled) forbid(r program.Relation) {
 // agrees judges one combination of classes.
 func (c *Compiled) agrees(r *model.Rule, axes []axis, at []int) bool {
 	things := map[string]model.Thing{}
-	standing := true
 	for i, a := range axes {
 		if a.things == nil {
-			th := axes[a.of].things[at[a.of]]
-			if known := things[th.Slot]; !known.Facts[a.fact].Known() && known.State != model.Empty {
-				known.Facts = cloneWith(known.Facts, a.fact, a.values[at[i]])
-				things[th.Slot] = known
+			slot := axes[a.of].things[at[a.of]].Slot
+			if th := things[slot]; !th.Facts[a.fact].Known() && th.State != model.Empty {
+				things[slot] = fit.Suppose(th, a.fact, a.values[at[i]])
 			}
 			continue
 		}
 		th := a.things[at[i]]
 		things[th.Slot] = th
-		standing = standing && th.AsItStands()
-	}
-	if standing {
-		return true
 	}
 	if c.Options.Sure && Uncertain(r, things) {
 		return false
 	}
-	outcome := fit.Judge(c.Shed.Tables, r, things, c.Options.Allow)
-	return outcome.State != fit.Broken
+	return !fit.Judge(c.Shed.Tables, r, things, c.Options.Allow).Forbids()
 }
 
 // Uncertain tells whether the rule's judgement of what is bought rests on a fact that nobody measured, so that the
@@ -141,15 +134,6 @@ func Uncertain(r *model.Rule, things map[string]model.Thing) bool {
 	return false
 }
 
-func cloneWith(facts model.Facts, name string, v model.Value) model.Facts {
-	clone := make(model.Facts, len(facts)+1)
-	for k, old := range facts {
-		clone[k] = old
-	}
-	clone[name] = v
-	return clone
-}
-
 // group puts a slot's options into classes of equal facts; what is fitted stays apart from what is bought, since the
 // bike as it stands is never forbidden.
 func (c *Compiled) group(slot int, facts []string) axis {
@@ -162,6 +146,9 @@ func (c *Compiled) group(slot int, facts []string) axis {
 			if c.Options.Sure {
 				key += fmt.Sprint(l.Thing.Facts[f].Origin.How)
 			}
+		}
+		if l.Thing.Part != nil && len(l.Place) > 1 {
+			key += "|set " + fmt.Sprint(l.kit) // what comes as one set is taken to go together
 		}
 		if c.Options.Sure && l.Thing.Part != nil {
 			key += fmt.Sprint(l.Thing.Part.Returnable)

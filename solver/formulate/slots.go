@@ -154,20 +154,20 @@ func (c *Compiled) offerOptions(o offer, slot string, add func(OptionLabel)) {
 func (c *Compiled) withWork(l OptionLabel, before model.Thing, add func(OptionLabel)) {
 	l.Bill = c.coster.Bill(l.Thing, before)
 	if l.Owned {
-		l.Bill.Listed, l.Bill.Price, l.Bill.Tax, l.Bill.Shop = 0, 0, 0, ""
+		l.Bill = l.Bill.Owned()
 	}
 	self, shop := make([]bool, len(l.Bill.Jobs)), make([]bool, len(l.Bill.Jobs))
 	choice, tools := false, false
 	for i, j := range l.Bill.Jobs {
 		if !j.Self && !j.Shop {
 			c.NotOffered = append(c.NotOffered, NotOffered{Part: l.Thing.Part, Place: l.Place,
-				Reason: fmt.Sprintf("the job %q is beyond the rider's skill and no shop price is given; ask a shop and write its price into jobs.csv", j.Name)})
+				Reason: j.Refused()})
 			return
 		}
 		self[i], shop[i] = !j.Self, j.Shop
 		choice = choice || self[i] != shop[i]
 		if j.Self {
-			tools = tools || buysTools(j)
+			tools = tools || j.BuysTools()
 		}
 	}
 	first, second := self, shop
@@ -183,20 +183,13 @@ func (c *Compiled) withWork(l OptionLabel, before model.Thing, add func(OptionLa
 	}
 }
 
-func buysTools(j cost.Job) bool {
-	for _, t := range j.Tools {
-		if t.Buys() {
-			return true
-		}
-	}
-	return false
-}
-
 // option writes a label as an option of the program.
 func (c *Compiled) option(l OptionLabel) program.Option {
 	o := program.Option{Name: optionName(l), Shop: program.NoShop, Amounts: c.amounts(l.Thing)}
-	if l.Thing.State == model.Bought && l.Place[0] == l.Thing.Slot {
-		o.Purchases = 1
+	if l.Thing.Leads() {
+		if !l.Owned {
+			o.Purchases = 1
+		}
 		o.Cash = int64(l.Bill.Price + l.Bill.Tax)
 		o.Listed = int64(l.Bill.Listed)
 		if at, ok := c.shops[l.Bill.Shop]; ok && !l.Owned {
@@ -228,7 +221,7 @@ func (c *Compiled) jobCharges(j cost.Job, byShop bool) []int {
 		}
 		return list
 	}
-	key, below := sharedKey(j.Place, j.Shared, j.Name), int64(0)
+	key, below := j.Key(), int64(0)
 	for _, level := range c.levels[key] {
 		if level > int64(j.ShopPrice.Value) {
 			break

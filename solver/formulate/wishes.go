@@ -118,7 +118,7 @@ func (c *Compiled) places(p *model.Part, keep func(OptionLabel) bool, coef int64
 	var terms []program.Term
 	for s, label := range c.Slots {
 		for k, l := range label.Options {
-			if l.Thing.Part == p && l.Place[0] == label.Slot && keep(l) {
+			if l.Thing.Part == p && l.Thing.Leads() && keep(l) {
 				terms = append(terms, program.Term{Slot: s, Option: k, Coef: coef})
 			}
 		}

@@ -2,7 +2,6 @@ package formulate
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"firstbolt/model"
@@ -12,17 +11,11 @@ import (
 // pairWorths gives every pair whose worth depends on several parts together a slot of its own: "no" and "yes", and a
 // relation that says yes exactly where all its conditions hold.
 func (c *Compiled) pairWorths() error {
-	for i := range c.Shed.Tables.Values {
-		v := &c.Shed.Tables.Values[i]
-		m := c.Shed.Tables.MeasureIndex(v.Measure)
-		if m < 0 {
-			return fmt.Errorf("the worth %q names the measure %q, which does not exist", v.Name, v.Measure)
-		}
-		steps := int64(math.Round(v.Gives / c.Scales[m].Step))
-		if steps == 0 {
+	for _, v := range c.Scorer.Values() {
+		if v.Amount.Steps == 0 {
 			continue
 		}
-		if err := c.pairWorth(v, program.Amount{Measure: m, Steps: steps}); err != nil {
+		if err := c.pairWorth(v.Rule, program.Amount{Measure: v.Amount.Measure, Steps: v.Amount.Steps}); err != nil {
 			return err
 		}
 	}

@@ -110,7 +110,7 @@ func (a *adder) bikes(bike, kept *model.Bike) {
 }
 
 func (a *adder) item(it *Item) error {
-	if p := it.Thing.Part; it.Thing.State == model.Bought && it.Place[0] == it.Thing.Slot && !it.Owned {
+	if p := it.Thing.Part; it.Thing.Leads() && !it.Owned {
 		a.add(Line{Kind: Part, Name: p.Name, Shop: p.Shop, Cash: p.Price, Where: p.PriceAt})
 		a.listed[p.Shop] += p.Price
 		if tax := a.tax(p); tax != 0 {
@@ -205,7 +205,7 @@ func (a *adder) shipping(items []Item) {
 	open := []string{}
 	for i := range items {
 		it := &items[i]
-		if it.Thing.State == model.Bought && it.Place[0] == it.Thing.Slot && !it.Owned && !slices.Contains(open, it.Thing.Part.Shop) {
+		if it.Thing.Leads() && !it.Owned && !slices.Contains(open, it.Thing.Part.Shop) {
 			open = append(open, it.Thing.Part.Shop)
 		}
 	}
@@ -255,16 +255,20 @@ func jobsOf(t *model.Tables, it *Item) []*model.Job {
 	}
 	var jobs []*model.Job
 	for i := range t.Jobs {
-		if j := &t.Jobs[i]; j.Change == change && !j.Optional && slices.Contains(j.Slots, it.Thing.Slot) && meets(subject, j.When) {
+		if j := &t.Jobs[i]; j.Change == change && !j.Optional && slices.Contains(j.Slots, it.Thing.Slot) && needed(j, it, subject) {
 			jobs = append(jobs, j)
 		}
 	}
 	return jobs
 }
 
-func meets(th model.Thing, when []model.Term) bool {
-	for _, c := range when {
-		if !th.Facts[c.Fact].Is(c.Constant) {
+// needed tells whether the table asks for the job. Work is never made cheaper by a fact that nobody knows.
+func needed(j *model.Job, it *Item, subject model.Thing) bool {
+	if j.Change == model.OnService && j.Restores != "" && !it.Thing.Facts["condition"].Is(j.Restores) {
+		return false
+	}
+	for _, c := range j.When {
+		if v := subject.Facts[c.Fact]; v.Known() && !v.Is(c.Constant) && v.String() != c.Constant {
 			return false
 		}
 	}

@@ -1,0 +1,76 @@
+package solver
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"time"
+
+	"firstbolt/solver/program"
+)
+
+// confirmWithin is how long the confirmer may take in all. It only ever confirms: an answer never waits longer for it.
+const confirmWithin = 3 * time.Second
+
+// confirm lets the second engine solve every claim of the verdict again and compares benefit and cash; which of several
+// equal sets is chosen is never compared. A difference is kept and shown, and the better certified plan wins (overruled).
+func (a *asker) confirm(ctx context.Context) {
+	if a.q.Confirm == nil {
+		return
+	}
+	ctx, cancel := context.WithTimeout(ctx, confirmWithin)
+	defer cancel()
+	claims := a.distinct()
+	for i, c := range claims {
+		s, err := a.q.Confirm.Solve(ctx, c.p)
+		if ctx.Err() != nil {
+			a.proof.NotConfirmed = fmt.Sprintf("not confirmed in time: %d of %d optima were", i, len(claims))
+			return
+		}
+		if err != nil {
+			a.proof.NotConfirmed = fmt.Sprintf("%s did not confirm %s: %v", a.q.Confirm.Name(), c.what, err)
+			return
+		}
+		if difference := differs(c, s); difference != "" {
+			a.proof.Disagreement = fmt.Sprintf("%s: %s says %s", c.what, a.q.Confirm.Name(), difference)
+			a.overruled = s.Status == program.Optimal && check(c.p, s) == nil && beats(s, c.s)
+			return
+		}
+		a.proof.Points++
+	}
+	a.proof.Confirmed = a.q.Confirm.Name()
+}
+
+// distinct drops claims that stand twice.
+func (a *asker) distinct() []claim {
+	var list []claim
+	for _, c := range a.claims {
+		if !slices.ContainsFunc(list, func(d claim) bool { return d.what == c.what }) {
+			list = append(list, c)
+		}
+	}
+	return list
+}
+
+// differs says in words where the second solution is not worth the same as the claim; empty where it is.
+func differs(c claim, s program.Solution) string {
+	switch {
+	case s.Status != program.Optimal:
+		return s.Status.String()
+	case check(c.p, s) != nil:
+		return "a set that breaks the program"
+	case s.Benefit != c.s.Benefit:
+		return fmt.Sprintf("a benefit of %s, not %s", points(s.Benefit), points(c.s.Benefit))
+	case s.Cash != c.s.Cash:
+		return fmt.Sprintf("%d in the smallest coin, not %d", s.Cash, c.s.Cash)
+	default:
+		return ""
+	}
+}
+
+// beats tells whether a certified solution is better than what was claimed to be the best.
+func beats(s, claimed program.Solution) bool {
+	return s.Benefit > claimed.Benefit || s.Benefit == claimed.Benefit && s.Cash < claimed.Cash
+}
+
+func points(b int64) string { return fmt.Sprintf("%d.%04d", b/10_000, b%10_000) }
