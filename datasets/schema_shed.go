@@ -45,6 +45,8 @@ var bikesTable = sheet.Table{Name: "bikes", Row: "a complete bike: your own, one
 	{Name: "repairs", Title: "Repairs", Type: sheet.Money, Example: "25", Description: "what must be mended before the first ride"},
 	{Name: "used", Title: "Used", Type: sheet.YesNo, Example: "yes", Description: "second hand"},
 	{Name: "sells_for", Title: "Sells for", Type: sheet.Money, Example: "60", Description: "what the bike as it stands would bring"},
+	{Name: "size_from_cm", Title: "Size from", Type: sheet.Number, Unit: "cm", Example: "170", Description: "least height of a rider it is made for"},
+	{Name: "size_to_cm", Title: "Size to", Type: sheet.Number, Unit: "cm", Example: "182", Description: "greatest height of a rider it is made for"},
 	{Name: "size_ok", Title: "Size is right", Type: sheet.YesNo, Example: "yes", Description: "it fits the rider"},
 	pairsColumn,
 	noteColumn,

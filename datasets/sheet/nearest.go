@@ -19,12 +19,17 @@ func Nearest(name string, known []string) string {
 	return nearest
 }
 
-// allowedEdits is how many signs may differ: about a third of the name, so that "chian" is a chain but "x" is nothing.
+// allowedEdits is how many signs may differ: about a third of the name, and two from five on, so that the swapped
+// letters of "chian" still make a chain but "x" is nothing.
 func allowedEdits(key string) int {
-	if len(key) < 3 {
+	switch n := len(key); {
+	case n < 3:
 		return 0
+	case n < 5:
+		return 1
+	default:
+		return min(4, max(2, n/3))
 	}
-	return max(1, min(4, len(key)/3))
 }
 
 // DidYouMean is the end of a complaint's fix: `did you mean "chain"?`, or what is given instead where nothing is near.

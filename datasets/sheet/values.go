@@ -87,7 +87,7 @@ func (v *Values) Length(c Cell) Reading {
 	return v.scaled(c, scale{wanted: `a length such as 27.2 or 1-1/8"`, times: rat("1000"), units: millimetreUnits, unit: "mm"})
 }
 
-// Measure reads a number of the unit in thousandths: lengths and masses as Length and Grams do.
+// Measure reads a number of the unit in thousandths of it: lengths and masses as Length and Grams do.
 func (v *Values) Measure(c Cell, unit string) Reading {
 	switch unit {
 	case "mm":
@@ -95,8 +95,9 @@ func (v *Values) Measure(c Cell, unit string) Reading {
 	case "g":
 		return v.scaled(c, scale{wanted: `a mass such as 590 or "1.3 lb"`, times: rat("1000"), units: gramUnits, unit: "g"})
 	case "kg":
-		r := v.scaled(c, scale{wanted: `a mass such as 85 or "187 lb"`, times: rat("1"), units: gramUnits, unit: "kg"})
-		return r
+		return v.scaled(c, scale{wanted: `a mass such as 85 or "187 lb"`, times: rat("1"), units: gramUnits, unit: "kg"})
+	case "cm":
+		return v.scaled(c, scale{wanted: `a length such as 178 or "70 in"`, times: rat("100"), units: millimetreUnits, unit: "cm"})
 	}
 	return v.Number(c, unit)
 }
@@ -208,3 +209,6 @@ func roundHalfUp(r *big.Rat) (int64, bool) {
 	}
 	return num.Int64(), true
 }
+
+// FlagValues reads values that stand in no sheet: the flags of a command.
+func FlagValues(d Decimal) *Values { return (&Sheet{forced: d}).Values() }

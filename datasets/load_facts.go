@@ -1,0 +1,160 @@
+package datasets
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"firstbolt/datasets/sheet"
+	"firstbolt/model"
+)
+
+// withOpenColumns is a sheet's table with a column for every fact and every criterion.
+func (l *loader) withOpenColumns(t sheet.Table) sheet.Table {
+	var more []sheet.Column
+	for _, f := range l.tables.Facts {
+		c := sheet.Column{Name: f.Name, Title: f.Name, Unit: f.Unit, Description: f.How, Allowed: f.Allowed}
+		switch {
+		case f.Kind == model.YesOrNo:
+			c.Type = sheet.YesNo
+		case f.Kind == model.Choice:
+			c.Type = sheet.Choice
+		case f.Unit == "mm":
+			c.Type = sheet.Length
+		default:
+			c.Type = sheet.Number
+		}
+		more = append(more, c)
+	}
+	for _, cr := range l.tables.Criteria {
+		more = append(more, sheet.Column{Name: cr.Key, Title: cr.Says, Type: sheet.Number, Aliases: append([]string{cr.Says}, cr.Words...)})
+	}
+	return t.With(more...)
+}
+
+// facts reads the fact columns of a row and the pairs of its facts cell; a column wins over a pair of the same name.
+func (r *reader) facts(row sheet.Row, pairs sheet.Cell) model.Facts {
+	facts := model.Facts{}
+	for _, p := range r.Pairs(pairs) {
+		named := p.Value
+		named.Text = p.Name
+		name, ok := r.known(named, "fact", factNames(r.l.tables))
+		if !ok {
+			continue
+		}
+		if _, twice := facts[name]; twice {
+			r.complain(named.Complain("twice", "each fact once", "delete one of the two"))
+			continue
+		}
+		r.put(facts, r.l.tables.FactNamed(name), p.Value)
+	}
+	for i := range r.l.tables.Facts {
+		f := &r.l.tables.Facts[i]
+		if c := row.Get(f.Name); c.Text != "" {
+			r.put(facts, f, c)
+		}
+	}
+	return facts
+}
+
+// put reads one fact's value and keeps it where it is known.
+func (r *reader) put(facts model.Facts, f *model.Fact, c sheet.Cell) {
+	if v := r.fact(f, c); v.Known() {
+		facts[f.Name] = v
+	}
+}
+
+// fact reads the value of a fact; an unknown Value where the cell says nothing or was complained about.
+func (r *reader) fact(f *model.Fact, c sheet.Cell) model.Value {
+	switch f.Kind {
+	case model.YesOrNo:
+		a := r.YesNo(c)
+		if !a.Given {
+			return model.Value{}
+		}
+		return model.ChoiceValue(originOf(c, a.Doubt), map[bool]string{true: "yes", false: "no"}[a.Yes])
+	case model.Choice:
+		choices, doubt := r.Choices(r.plainNumber(c, f), f.Allowed)
+		return model.ChoiceValue(originOf(c, doubt), choices...)
+	}
+	got := r.Measure(c, f.Unit)
+	if !got.Given || !r.plausible(f, c, got.N) {
+		return model.Value{}
+	}
+	return model.NumberValue(got.N, originOf(c, got.Doubt))
+}
+
+// plainNumber is a choice that is a number, without its unit and needless zeros: "8 speed", "73 mm", "08".
+func (r *reader) plainNumber(c sheet.Cell, f *model.Fact) sheet.Cell {
+	if _, known := sheet.Match(c.Text, f.Allowed); known || f.Unit == "" {
+		return c
+	}
+	before := len(r.Complaints)
+	got := r.Measure(c, f.Unit)
+	r.Complaints = r.Complaints[:before] // what is no number is complained about as a choice
+	if plain := tidyMilli(got.N); got.Given && slices.Contains(f.Allowed, plain) {
+		if c.Text = plain; got.Doubt {
+			c.Text += "?"
+		}
+	}
+	return c
+}
+
+// plausible asks about a number outside its fact's range instead of believing it, and says what was probably meant.
+func (r *reader) plausible(f *model.Fact, c sheet.Cell, milli int64) bool {
+	if f.Low == f.High || milli >= f.Low && milli <= f.High {
+		return true
+	}
+	in := func(m int64) bool { return m >= f.Low && m <= f.High }
+	meant := "measure it anew, or leave the cell empty"
+	switch {
+	case f.Unit == "mm" && in(milli*254/10):
+		meant = "is it in inches? write " + c.Text + " in"
+	case in(milli * 10):
+		meant = "is the decimal sign one place too far left?"
+	case in(milli / 10):
+		meant = "is the decimal sign missing or one place too far right?"
+	}
+	wanted := fmt.Sprintf("%s to %s %s", tidyMilli(f.Low), tidyMilli(f.High), f.Unit)
+	r.complain(c.Warn("implausible", wanted, "the value is not used; "+meant))
+	return false
+}
+
+func tidyMilli(milli int64) string { return strconv.FormatFloat(float64(milli)/1000, 'f', -1, 64) }
+
+// ratings reads the columns that are named after a criterion: 0 to 10.
+func (r *reader) ratings(row sheet.Row) map[string]model.Stated[float64] {
+	ratings := map[string]model.Stated[float64]{}
+	for _, cr := range r.l.tables.Criteria {
+		if got := r.number(row.Get(cr.Key), within{0, 10, ""}); got.Known {
+			ratings[cr.Key] = got
+		}
+	}
+	return ratings
+}
+
+func factNames(t *model.Tables) []string {
+	names := make([]string, len(t.Facts))
+	for i, f := range t.Facts {
+		names[i] = f.Name
+	}
+	return names
+}
+
+func slotNames(t *model.Tables) []string {
+	names := make([]string, len(t.Slots))
+	for i, s := range t.Slots {
+		names[i] = s.Name
+	}
+	return names
+}
+
+// addAssumed adds typical facts where nothing was said.
+func addAssumed(facts, typical model.Facts, o model.Origin) {
+	for name, v := range typical {
+		if _, said := facts[name]; !said {
+			v.Origin = o
+			facts[name] = v
+		}
+	}
+}
