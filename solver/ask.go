@@ -2,6 +2,7 @@ package solver
 
 import (
 	"context"
+	"errors"
 	"fmt"
 
 	"firstbolt/model"
@@ -20,7 +21,8 @@ type asker struct {
 	claims []claim // what was proved, for the confirmer
 	proof  Proof
 
-	overruled bool // the confirmer has a better certified plan than the leader
+	notes     []string // bikes that were left out, and why
+	overruled bool     // the confirmer has a better certified plan than the leader
 }
 
 // entrant is a bike with its program.
@@ -48,7 +50,7 @@ func Ask(ctx context.Context, q Question) (*Answer, error) {
 	if err := a.settleMusts(ctx); err != nil {
 		return nil, err
 	}
-	ans := &Answer{Question: q}
+	ans := &Answer{Question: q, Notes: a.notes}
 	if err := a.decide(ctx, ans); err != nil {
 		return nil, err
 	}
@@ -91,8 +93,9 @@ func (a *asker) enter() error {
 		c, err := formulate.Compile(a.q.Shed, b, a.q.Options)
 		if err != nil {
 			if b == kept {
-				return err
+				return &Faulty{err}
 			}
+			a.notes = append(a.notes, fmt.Sprintf("Left out: %v.", err))
 			continue
 		}
 		e := &entrant{bike: b, c: c, free: c, base: b.BaseCost()}
@@ -107,7 +110,7 @@ func (a *asker) enter() error {
 		a.rivals = append(a.rivals, e)
 	}
 	if a.kept == nil && len(a.rivals) == 0 {
-		return fmt.Errorf("no bike to plan for: bikes.csv has neither an own bike nor one for sale")
+		return &Faulty{errors.New("no bike to plan for: bikes.csv has neither an own bike nor one for sale")}
 	}
 	return nil
 }
@@ -190,6 +193,14 @@ func gcd(a, b int64) int64 {
 type Stopped struct{ Bike string }
 
 func (s *Stopped) Error() string { return "stopped before any plan for " + s.Bike + " was known" }
+
+// Faulty tells that the sheets or tables cannot be made into a program.
+type Faulty struct{ Err error }
+
+func (f *Faulty) Error() string { return f.Err.Error() }
+
+// Unwrap is the fault itself.
+func (f *Faulty) Unwrap() error { return f.Err }
 
 // Clash tells that wishes cannot all be met.
 type Clash struct {
