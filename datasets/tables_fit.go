@@ -72,6 +72,7 @@ func (l *layer) plausible(c sheet.Cell, f *model.Fact, o model.Origin) []model.P
 }
 
 // valueIn is a fact's value as tables write it: a number, or one of the allowed choices, or several joined by " or ".
+// A choice of which facts.csv lists none takes any word.
 func (l *layer) valueIn(c sheet.Cell, f *model.Fact, text string, o model.Origin) model.Value {
 	o.Raw = text
 	if f.Kind == model.Number {
@@ -83,7 +84,7 @@ func (l *layer) valueIn(c sheet.Cell, f *model.Fact, text string, o model.Origin
 	}
 	choices := strings.Split(text, " or ")
 	for _, choice := range choices {
-		if !contains(f.Allowed, choice) {
+		if len(f.Allowed) > 0 && !contains(f.Allowed, choice) {
 			l.fault(c, "choice", fmt.Sprintf("for %s one of %s; %q is none", f.Name, strings.Join(f.Allowed, ", "), choice),
 				sheet.DidYouMean(choice, f.Allowed, "write one of them"))
 		}
