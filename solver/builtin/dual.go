@@ -13,7 +13,7 @@ type dual struct {
 	unit   prices // natural size of a step of every price
 	step   prices // direction kept from the last steps
 	places []int
-	tried  func(places []int) bool // every decoded choice; true ends the search
+	tried  func(places []int) // every decoded choice
 }
 
 func newDual(sp *space, g *goal) *dual {
@@ -115,8 +115,8 @@ func (d *dual) improve(steps int) {
 		if !d.l.decode(d.sp, d.places) {
 			break
 		}
-		if d.tried != nil && d.tried(d.places) {
-			break
+		if d.tried != nil {
+			d.tried(d.places)
 		}
 		d.walk(v, factor)
 	}

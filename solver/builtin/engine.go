@@ -65,8 +65,9 @@ type search struct {
 	g       goal
 	choice  []int // best so far
 	is      evaluation
-	met     bool    // the present goal was met
-	bound   float64 // on the scaled value of the goal
+	met     bool     // the present goal was met
+	prices  []prices // of the lines used last
+	bound   float64  // on the scaled value of the goal
 	nodes   int
 }
 

@@ -12,11 +12,16 @@ const rounds = 4
 // was complete.
 func (s *search) run(alive [][]int) bool {
 	sp, lines, open := s.narrow(alive)
-	if !open || s.met && s.g.any {
+	if !open {
 		return true
 	}
+	return s.descend(sp, lines, 0)
+}
+
+// descend searches the tree of a space, at most so many nodes of it (0: all); true when it was complete.
+func (s *search) descend(sp *space, lines []*line, limit int) bool {
 	t := newTree(s.ctx, sp, &s.g, lines)
-	t.found = s.keep
+	t.limit, t.found = limit, s.keep
 	done := t.run()
 	s.nodes += t.nodes
 	return done
@@ -42,10 +47,11 @@ func (s *search) narrow(alive [][]int) (*space, []*line, bool) {
 		}
 		sp := newSpace(s.m, alive)
 		sp.arrange(sp.free(promise, s.options.Table, 300), s.options.Table)
-		lines := s.price(sp, &x, round)
-		if s.met && s.g.any {
-			return nil, nil, false
+		if round == 0 {
+			s.try(sp, make([]int, len(alive))) // what is fitted
 		}
+		lines := s.price(sp, &x, round)
+		s.descend(sp, lines, 400)
 		left, dropped := s.drop(sp, lines, promise)
 		if !left {
 			return nil, nil, false
@@ -69,7 +75,7 @@ func (s *search) narrow(alive [][]int) (*space, []*line, bool) {
 // price finds lines: the best for the budget, and then for smaller and larger ones.
 func (s *search) price(sp *space, x **prices, round int) []*line {
 	d := newDual(sp, &s.g)
-	d.tried = func(places []int) bool { s.try(sp, places); return s.met && s.g.any }
+	d.tried = func(places []int) { s.try(sp, places) }
 	steps := s.options.Steps
 	if *x == nil {
 		d.start()
@@ -83,6 +89,7 @@ func (s *search) price(sp *space, x **prices, round int) []*line {
 	*x = &prices{}
 	(*x).copyFrom(&d.x)
 	lines := []*line{d.l}
+	s.prices = append(s.prices[:0], d.x)
 	least := float64(s.cheapest(sp))
 	for i := 1; i < s.options.Lines; i++ {
 		part := []float64{0.85, 1.15, 0.7, 1.4, 0.5}[(i-1)%5]
@@ -93,6 +100,7 @@ func (s *search) price(sp *space, x **prices, round int) []*line {
 		e.x.copyFrom(&d.x)
 		e.improve(12)
 		lines = append(lines, e.l)
+		s.prices = append(s.prices, e.x)
 	}
 	return lines
 }
@@ -123,9 +131,7 @@ func (s *search) try(sp *space, places []int) {
 	}
 	if e, ok := s.m.evaluate(choice); ok && s.g.accepts(e) {
 		s.keep(choice, e)
-		if !s.g.any {
-			s.g.raise(e)
-		}
+		s.g.raise(e)
 	}
 }
 

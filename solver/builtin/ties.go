@@ -2,43 +2,90 @@ package builtin
 
 // settle finds, among the choices with the benefit and cash of the best, the one with the fewest purchases and then the
 // first options; true when that is proved. It goes by witness: the best choice known stands until a better one is found,
-// and only options that would come earlier than the witness's are tried.
+// and only options that would come earlier than the witness's are tried. All choices that matter have the same benefit
+// and cash, so the lines of the search that proved them leave few options.
 func (s *search) settle(alive [][]int) bool {
-	s.g = goal{benefit: 1, scale: 1, any: true, budget: s.is.cash, floor: s.is.benefit}
-	s.g.setScale(s.m)
-	for {
+	s.g.any, s.g.budget, s.g.floor, s.g.purchases = true, s.is.cash, s.is.benefit, s.is.purchases
+	left := clone(alive)
+	if _, _, open := s.reprice(left); !open {
+		return false // not reached: the witness itself is left
+	}
+	for s.is.purchases > 0 {
 		s.g.purchases = s.is.purchases - 1
-		if s.is.purchases == 0 || !s.another(clone(alive)) {
+		if !s.another(clone(left)) {
 			break
 		}
 	}
-	if s.ctx.Err() != nil {
-		return false
-	}
 	s.g.purchases = s.is.purchases
-	prefix := clone(alive)
-	for slot := range prefix {
-		for _, k := range alive[slot] {
+	for slot := range left {
+		if s.ctx.Err() != nil {
+			return false
+		}
+		if left[slot][0] < s.choice[slot] {
+			s.reprice(left)
+		}
+		for _, k := range left[slot] {
 			if k >= s.choice[slot] {
 				break
 			}
-			trial := clone(prefix)
+			trial := clone(left)
 			trial[slot] = []int{k}
 			if s.another(trial) {
 				break
 			}
-			if s.ctx.Err() != nil {
-				return false
-			}
 		}
-		prefix[slot] = []int{s.choice[slot]}
+		left[slot] = []int{s.choice[slot]}
 	}
-	return true
+	return s.ctx.Err() == nil
 }
 
 // another looks for any choice that meets the goal and keeps it.
 func (s *search) another(alive [][]int) bool {
 	s.met = false
-	s.run(alive)
+	sp, lines, open := s.reprice(alive)
+	if !open || s.met {
+		return s.met
+	}
+	s.descend(sp, lines, 0)
 	return s.met
+}
+
+// reprice narrows the living options by the lines of the last search, and by the first of them with a price on
+// purchases. It is false when nothing is left.
+func (s *search) reprice(alive [][]int) (*space, []*line, bool) {
+	promise := make([]float64, len(alive))
+	for {
+		if !s.m.filter(alive) {
+			return nil, nil, false
+		}
+		for i := range alive {
+			promise[i] = float64(len(alive[i]))
+		}
+		sp := newSpace(s.m, alive)
+		sp.arrange(sp.free(promise, s.options.Table, 60), s.options.Table)
+		lines := s.priced(sp)
+		left, dropped := s.drop(sp, lines, promise)
+		if !left || dropped == 0 {
+			return sp, lines, left
+		}
+	}
+}
+
+// priced evaluates the lines of the last search.
+func (s *search) priced(sp *space) []*line {
+	lines := []*line{}
+	for i := range s.prices {
+		l := newLine(s.m)
+		l.set(s.m, &s.g, &s.prices[i])
+		l.evaluate(sp)
+		lines = append(lines, l)
+	}
+	for _, part := range []int64{1, 4} {
+		l := newLine(s.m)
+		l.set(s.m, &s.g, &s.prices[0])
+		l.purchase = max(0, lines[0].bound-s.g.need(lines[0]))/part + 1
+		l.evaluate(sp)
+		lines = append(lines, l)
+	}
+	return lines
 }

@@ -1,0 +1,55 @@
+package builtin
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"testing"
+	"time"
+
+	"firstbolt/solver/internal/random"
+)
+
+func TestStats(t *testing.T) {
+	if os.Getenv("STATS") == "" {
+		t.Skip()
+	}
+	fam := map[string]func(uint64) random.Options{"demo": random.Demo, "8": func(s uint64) random.Options { return random.Sheet(s, 8) }, "20": func(s uint64) random.Options { return random.Sheet(s, 20) }, "40": func(s uint64) random.Options { return random.Sheet(s, 40) }}[os.Getenv("STATS")]
+	for seed := uint64(1); seed <= 5; seed++ {
+		for _, share := range []float64{0.1, 0.25, 0.5} {
+			o := fam(seed)
+			o.Budget = share
+			p := random.New(o)
+			begin := time.Now()
+			m, alive, _ := compile(p)
+			m.filter(alive)
+			n0 := count(alive)
+			m.dominate(alive)
+			n1 := count(alive)
+			s := &search{ctx: context.Background(), m: m, options: New(Options{}).options}
+			s.g = bestOf(m, p.Objective)
+			t0 := time.Since(begin)
+			al := clone(alive)
+			sp, lines, open := s.narrow(al)
+			t1 := time.Since(begin)
+			rows, free, slack := 0, 0, 0.0
+			inc := s.is.benefit
+			if open {
+				for _, tb := range sp.tables {
+					rows += len(tb.rowState)
+				}
+				free = len(sp.order) - sp.fixed
+				slack = float64(lines[0].bound-s.g.need(lines[0])) / float64(s.g.scale)
+				tr := newTree(s.ctx, sp, &s.g, lines)
+				tr.found = s.keep
+				tr.run()
+				s.nodes += tr.nodes
+			}
+			t2 := time.Since(begin)
+			n := s.nodes
+			s.settle(alive)
+			t3 := time.Since(begin)
+			fmt.Printf("%d/%.2f opts %d->%d | narrow %v: free %d opts %d rows %d dropped %d slack %.0f inc %d->%d | tree %v nodes %d | settle %v nodes %d | pre %v\n", seed, share, n0, n1, (t1 - t0).Round(time.Millisecond), free, count(al), rows, len(sp.dropped), slack, inc, s.is.benefit, (t2 - t1).Round(time.Millisecond), n, (t3 - t2).Round(time.Millisecond), s.nodes-n, t0.Round(time.Millisecond))
+		}
+	}
+}
