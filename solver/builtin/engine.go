@@ -10,7 +10,7 @@ import (
 
 // Options tune the engine; they change its speed, never its answers. Zero values are good.
 type Options struct {
-	Table int // most combinations of a table of the elimination, 4096 when 0
+	Table int // most combinations of a table of the elimination, 16384 when 0
 	Lines int // bounds tested at a node of the tree, 6 when 0
 	Steps int // steps of the first search for prices, 120 when 0
 }
@@ -21,7 +21,7 @@ type Engine struct{ options Options }
 // New is an engine.
 func New(o Options) *Engine {
 	if o.Table <= 0 {
-		o.Table = 4096
+		o.Table = 16384
 	}
 	if o.Lines <= 0 {
 		o.Lines = 6

@@ -158,8 +158,8 @@ func (l *line) maximise(t *table) {
 	}
 }
 
-// decode reads the choice (places in alive) that attains the bound; with tables that were split it is a guess. It is
-// false where the guess runs into a combination that cannot be completed.
+// decode reads the choice (places in alive) that attains the bound; with tables that were split it is a guess, and may
+// break relations. It is false where the guess cannot be completed.
 func (l *line) decode(sp *space, places []int) bool {
 	for _, s := range sp.order[:sp.fixed] {
 		places[s] = 0
@@ -187,7 +187,10 @@ func (l *line) decode(sp *space, places []int) bool {
 		}
 		top := -1
 		for st := range sp.states[s] {
-			if seen[st] == len(sp.at[i]) && (top < 0 || value[st] > value[top]) {
+			if seen[st] == 0 {
+				continue
+			}
+			if top < 0 || seen[st] > seen[top] || seen[st] == seen[top] && value[st] > value[top] {
 				top = st
 			}
 		}
