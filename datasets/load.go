@@ -97,10 +97,14 @@ func LoadFS(files fs.FS, name string, o Options) (*model.Shed, []sheet.Complaint
 	if err != nil {
 		return nil, nil, err
 	}
-	l := &loader{options: o, sources: sources, tables: tables, shed: &model.Shed{Path: name, Tables: tables}}
+	l := &loader{options: o, sources: sources, tables: tables, shed: newShed(name, tables)}
 	l.load()
 	sheet.Sort(l.complaints)
 	return l.shed, l.complaints, nil
+}
+
+func newShed(path string, tables *model.Tables) *model.Shed {
+	return &model.Shed{Path: path, Tables: tables}
 }
 
 // sheetFile is one file of a sheet.

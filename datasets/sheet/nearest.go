@@ -1,6 +1,10 @@
 package sheet
 
-import "github.com/agnivade/levenshtein"
+import (
+	"slices"
+
+	"github.com/agnivade/levenshtein"
+)
 
 // Nearest is the known name that the given one most likely stands for; empty where none is near. Names are compared
 // as Key writes them; of equally near names the first wins.
@@ -12,15 +16,29 @@ func Nearest(name string, known []string) string {
 		if d := len(other) - len(key); d >= best || -d >= 4*best {
 			continue
 		}
-		if d := levenshtein.ComputeDistance(key, other); d < best {
+		if d := edits(key, other); d < best {
 			best, nearest = d, k
 		}
 	}
 	return nearest
 }
 
-// allowedEdits is how many signs may differ: about a third of the name, and two from five on, so that the swapped
-// letters of "chian" still make a chain but "x" is nothing.
+// edits is the Levenshtein distance, but one for the same letters in another order: "shpo" is a slip, not two.
+func edits(a, b string) int {
+	d := levenshtein.ComputeDistance(a, b)
+	if d == 2 && sortedLetters(a) == sortedLetters(b) {
+		return 1
+	}
+	return d
+}
+
+func sortedLetters(text string) string {
+	letters := []rune(text)
+	slices.Sort(letters)
+	return string(letters)
+}
+
+// allowedEdits is how many signs may differ: about a third of the name, so that "brakng" is braking but "x" is nothing.
 func allowedEdits(key string) int {
 	switch n := len(key); {
 	case n < 3:
