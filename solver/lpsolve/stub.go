@@ -1,0 +1,10 @@
+//go:build !lpsolve || !cgo
+
+package lpsolve
+
+import "firstbolt/solver/program"
+
+// Available tells whether this build holds lp_solve.
+func Available() bool { return false }
+
+func run(*program.Linear, int) (program.Status, []float64, error) { return 0, nil, ErrUnavailable }
