@@ -135,9 +135,9 @@ func (d *dual) clearStep() {
 func (d *dual) walk(value, factor float64) {
 	const keep = 0.75
 	norm := d.gradient(keep)
-	target := float64(d.g.scale) * float64(d.g.value)
-	if !d.g.known {
-		target = value - 0.1*math.Abs(value) - 1
+	target := value - 0.1*math.Abs(value) - 1
+	if d.g.known {
+		target = math.Max(target, float64(d.g.scale)*float64(d.g.value))
 	}
 	length := factor * (value - target) / (norm + 1e-9)
 	d.x.money = math.Max(0, d.x.money-length*d.step.money*d.unit.money)

@@ -6,7 +6,7 @@ import (
 )
 
 // rounds is how often a space is narrowed by its bounds before the tree is searched.
-const rounds = 4
+const rounds = 6
 
 // run looks among the living options for a choice that meets the goal and keeps the last one; true when the search
 // was complete.
@@ -32,15 +32,15 @@ func (s *search) keep(choice []int, e evaluation) {
 	s.choice, s.is, s.met = slices.Clone(choice), e, true
 }
 
-// narrow looks for prices and drops every option that no line can bring to the goal, several times. It is false when
-// nothing is left.
+// narrow looks for prices and drops every option that no line can bring to the goal, again and again while that helps,
+// each time with a longer look at the first nodes of the tree. It is false when nothing is left.
 func (s *search) narrow(alive [][]int) (*space, []*line, bool) {
 	promise := make([]float64, len(alive))
 	for i := range alive {
 		promise[i] = float64(len(alive[i]))
 	}
 	s.bound = math.Inf(1)
-	x := (*prices)(nil)
+	limit := 200
 	for round := 0; ; round++ {
 		if !s.m.filter(alive) {
 			return nil, nil, false
@@ -50,44 +50,51 @@ func (s *search) narrow(alive [][]int) (*space, []*line, bool) {
 		if round == 0 {
 			s.try(sp, make([]int, len(alive))) // what is fitted
 		}
-		lines := s.price(sp, &x, round)
-		s.descend(sp, lines, 400)
-		left, dropped := s.drop(sp, lines, promise)
+		lines := s.price(sp, round)
+		value := s.g.value
+		if s.descend(sp, lines, limit) && s.ctx.Err() == nil {
+			return nil, nil, false
+		}
+		limit *= 4
+		left, dropped := s.drop(sp, lines, alive, promise)
 		if !left {
 			return nil, nil, false
 		}
-		if dropped*8 < count(alive) || round+1 == rounds {
-			if dropped > 0 {
-				if !s.m.filter(alive) {
-					return nil, nil, false
-				}
-				sp = newSpace(s.m, alive)
-				sp.arrange(sp.free(promise, s.options.Table, 300), s.options.Table)
-				for _, l := range lines {
-					l.evaluate(sp)
-				}
-			}
-			return sp, lines, true
+		if dropped*16 < count(alive) && s.g.value == value || round == rounds || s.ctx.Err() != nil {
+			return s.again(alive, promise)
 		}
 	}
 }
 
+// again lays the space of the living options with the prices found last.
+func (s *search) again(alive [][]int, promise []float64) (*space, []*line, bool) {
+	if !s.m.filter(alive) {
+		return nil, nil, false
+	}
+	sp := newSpace(s.m, alive)
+	sp.arrange(sp.free(promise, s.options.Table, 300), s.options.Table)
+	lines := []*line{}
+	for i := range s.prices {
+		l := newLine(s.m)
+		l.set(s.m, &s.g, &s.prices[i])
+		l.evaluate(sp)
+		lines = append(lines, l)
+	}
+	return sp, lines, true
+}
+
 // price finds lines: the best for the budget, and then for smaller and larger ones.
-func (s *search) price(sp *space, x **prices, round int) []*line {
+func (s *search) price(sp *space, round int) []*line {
 	d := newDual(sp, &s.g)
 	d.tried = func(places []int) { s.try(sp, places) }
 	steps := s.options.Steps
-	if *x == nil {
-		d.start()
-	} else {
-		d.start()
-		d.x.copyFrom(*x)
+	d.start()
+	if round > 0 {
+		d.x.copyFrom(&s.prices[0])
 		steps /= 2
 	}
 	d.improve(steps)
 	s.bound = math.Min(s.bound, d.promise(d.l))
-	*x = &prices{}
-	(*x).copyFrom(&d.x)
 	lines := []*line{d.l}
 	s.prices = append(s.prices[:0], d.x)
 	least := float64(s.cheapest(sp))
@@ -135,9 +142,9 @@ func (s *search) try(sp *space, places []int) {
 	}
 }
 
-// drop removes the options that some line cannot bring to the goal, counts them, and weighs for every slot how many of
+// drop removes the living options that some line cannot bring to the goal, counts them, and weighs for every slot how many of
 // the others are promising. It is false when a slot has none left.
-func (s *search) drop(sp *space, lines []*line, promise []float64) (bool, int) {
+func (s *search) drop(sp *space, lines []*line, alive [][]int, promise []float64) (bool, int) {
 	dropped := 0
 	dead := make([][]bool, len(sp.alive))
 	slack := make([][]float64, len(sp.alive))
@@ -169,7 +176,7 @@ func (s *search) drop(sp *space, lines []*line, promise []float64) (bool, int) {
 			}
 		}
 		dropped += len(sp.alive[slot]) - len(keep)
-		sp.alive[slot] = keep
+		alive[slot] = keep
 		if len(keep) == 0 {
 			return false, dropped
 		}

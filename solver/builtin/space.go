@@ -40,7 +40,7 @@ type table struct {
 
 // newSpace projects the relations and groups the options into states; arrange must follow.
 func newSpace(m *model, alive [][]int) *space {
-	sp := &space{m: m, alive: alive, state: make([][]int, len(alive)), states: make([]int, len(alive))}
+	sp := &space{m: m, alive: clone(alive), state: make([][]int, len(alive)), states: make([]int, len(alive))}
 	sp.spans()
 	for i := range m.relations {
 		if r := m.relations[i].project(alive); r != nil && len(r.slots) > 0 {

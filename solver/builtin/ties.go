@@ -54,36 +54,29 @@ func (s *search) another(alive [][]int) bool {
 // purchases. It is false when nothing is left.
 func (s *search) reprice(alive [][]int) (*space, []*line, bool) {
 	promise := make([]float64, len(alive))
+	for i := range alive {
+		promise[i] = float64(len(alive[i]))
+	}
 	for {
-		if !s.m.filter(alive) {
+		sp, lines, open := s.again(alive, promise)
+		if !open {
 			return nil, nil, false
 		}
-		for i := range alive {
-			promise[i] = float64(len(alive[i]))
-		}
-		sp := newSpace(s.m, alive)
-		sp.arrange(sp.free(promise, s.options.Table, 60), s.options.Table)
-		lines := s.priced(sp)
-		left, dropped := s.drop(sp, lines, promise)
+		lines = append(lines, s.thrifty(sp, lines[0])...)
+		left, dropped := s.drop(sp, lines, alive, promise)
 		if !left || dropped == 0 {
 			return sp, lines, left
 		}
 	}
 }
 
-// priced evaluates the lines of the last search.
-func (s *search) priced(sp *space) []*line {
+// thrifty are lines like the given one with a price on purchases.
+func (s *search) thrifty(sp *space, from *line) []*line {
 	lines := []*line{}
-	for i := range s.prices {
-		l := newLine(s.m)
-		l.set(s.m, &s.g, &s.prices[i])
-		l.evaluate(sp)
-		lines = append(lines, l)
-	}
 	for _, part := range []int64{1, 4} {
 		l := newLine(s.m)
 		l.set(s.m, &s.g, &s.prices[0])
-		l.purchase = max(0, lines[0].bound-s.g.need(lines[0]))/part + 1
+		l.purchase = max(0, from.bound-s.g.need(from))/part + 1
 		l.evaluate(sp)
 		lines = append(lines, l)
 	}

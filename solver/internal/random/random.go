@@ -26,7 +26,7 @@ type Options struct {
 	Tight      float64 // share of options that do not have the standard interface
 	Charges    int     // tools and jobs
 	Shops      int
-	Rows       int // caps and musts
+	Rows       int // caps
 	Measures   int
 	Pieces     int  // pieces of a curve
 	NearTied   bool // values that nearly agree

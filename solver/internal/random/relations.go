@@ -149,12 +149,12 @@ func (d *draw) neighbours(arity int) []int {
 	return slots
 }
 
-// row caps how many of some options are chosen, or asks for at least one of them.
+// row caps how many of some options are chosen, over up to eight slots or, in a wild program, over most of them.
 func (d *draw) row() {
-	r := program.Row{Name: fmt.Sprintf("row %d", len(d.p.Rows)), AtMost: int64(2 + d.r.IntN(3))}
-	for s := range d.p.Slots {
+	r := program.Row{Name: fmt.Sprintf("row %d", len(d.p.Rows)), AtMost: int64(1 + d.r.IntN(3))}
+	for _, s := range d.r.Perm(len(d.p.Slots)) {
 		n := len(d.p.Slots[s].Options)
-		if n < 2 || d.r.IntN(3) == 0 {
+		if n < 2 || d.r.IntN(3) == 0 || !d.Wild && len(r.Terms) == 8 {
 			continue
 		}
 		t := program.Term{Slot: s, Option: 1 + d.r.IntN(n-1), Coef: 1}
