@@ -2,6 +2,7 @@ package datasets
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 
@@ -74,7 +75,7 @@ func (r *reader) fact(f *model.Fact, c sheet.Cell) model.Value {
 		}
 		return model.ChoiceValue(originOf(c, a.Doubt), map[bool]string{true: "yes", false: "no"}[a.Yes])
 	case model.Choice:
-		choices, doubt := r.Choices(r.plainNumber(c, f), f.Allowed)
+		choices, doubt := r.Choices(plainNumber(c, f.Allowed), f.Allowed)
 		return model.ChoiceValue(originOf(c, doubt), choices...)
 	}
 	got := r.Measure(c, f.Unit)
@@ -84,18 +85,15 @@ func (r *reader) fact(f *model.Fact, c sheet.Cell) model.Value {
 	return model.NumberValue(got.N, originOf(c, got.Doubt))
 }
 
+var numberedChoice = regexp.MustCompile(`^0*(\d+)(?:[.,]0+)?\s*-?\s*\pL*\.?(\s*\?)?$`)
+
 // plainNumber is a choice that is a number, without its unit and needless zeros: "8 speed", "73 mm", "08".
-func (r *reader) plainNumber(c sheet.Cell, f *model.Fact) sheet.Cell {
-	if _, known := sheet.Match(c.Text, f.Allowed); known || f.Unit == "" {
+func plainNumber(c sheet.Cell, allowed []string) sheet.Cell {
+	if _, known := sheet.Match(c.Text, allowed); known {
 		return c
 	}
-	before := len(r.Complaints)
-	got := r.Measure(c, f.Unit)
-	r.Complaints = r.Complaints[:before] // what is no number is complained about as a choice
-	if plain := tidyMilli(got.N); got.Given && slices.Contains(f.Allowed, plain) {
-		if c.Text = plain; got.Doubt {
-			c.Text += "?"
-		}
+	if m := numberedChoice.FindStringSubmatch(c.Plain()); m != nil && slices.Contains(allowed, m[1]) {
+		c.Text = m[1] + m[2]
 	}
 	return c
 }

@@ -1,7 +1,6 @@
 package datasets
 
 import (
-	"fmt"
 	"sort"
 	"strings"
 
@@ -150,12 +149,11 @@ func fromKind(f *model.Fitted) bool {
 
 // bareBike warns of a bike of which no sheet says what is on it.
 func (l *loader) bareBike(b *model.Bike) {
-	if len(b.Fitted) > 0 || b.Like != "" || b.Origin.Row == 0 {
+	if len(b.Fitted) > 0 || b.Like != "" || b.Origin.Row == 0 || len(l.tables.Likes) == 0 {
 		return
 	}
-	names := likeNames(l.tables)
 	c := sheet.Cell{Sheet: b.Origin.Sheet, Line: b.Origin.Row, Name: "bike", Text: b.Name}
-	l.complain(c.Warn("bare_bike", "what is on the bike", fmt.Sprintf("say in the column like which typical bike it resembles (%s), or list it in fitted.csv", strings.Join(names, "; "))))
+	l.complain(c.Warn("bare_bike", "what is on the bike", "say in the column like which typical bike it resembles, such as \""+likeNames(l.tables)[0]+"\", or list it in fitted.csv"))
 }
 
 // takeDonors turns what is on the donor bikes into parts that cost nothing and are there once.
