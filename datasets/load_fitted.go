@@ -2,7 +2,6 @@ package datasets
 
 import (
 	"sort"
-	"strings"
 
 	"firstbolt/datasets/sheet"
 	"firstbolt/model"
