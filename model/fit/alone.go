@@ -14,14 +14,14 @@ type Answer int
 const (
 	Fits         Answer = iota
 	FitsWith            // only together with another purchase, or once something is taken off
-	MeasureFirst        // a fact is missing that could decide it
 	BothSides           // practice disagrees and the rider did not allow it
+	MeasureFirst        // a fact is missing that could decide it
 	DoesNotFit          // no purchase mends it on this bike
 )
 
 // String is the word used in answers.
 func (a Answer) String() string {
-	return [...]string{"fits", "fits_with", "measure_first", "both_sides", "does_not_fit"}[a]
+	return [...]string{"fits", "fits_with", "both_sides", "measure_first", "does_not_fit"}[a]
 }
 
 // Alone mounts a part on the bike as it stands and evaluates every rule that looks at one of the part's slots.
@@ -154,7 +154,7 @@ func Unofferable(t *model.Tables, part *model.Part, place model.Place) string {
 	for i := range t.Rules {
 		r := &t.Rules[i]
 		s := sight{tables: t, rule: r, things: things}
-		if r.Severity != model.Danger || !s.certain() || s.within(place) {
+		if r.Severity != model.Danger || !s.certain() || s.within(place) || s.atWorst() {
 			continue
 		}
 		for _, side := range []model.Side{r.Left, r.Right} {

@@ -62,7 +62,7 @@ func Judge(t *model.Tables, r *model.Rule, things map[string]model.Thing, allow 
 	switch {
 	case o.State == Missing && s.oneSet():
 		o.State, o.Missing = Met, nil
-	case o.State == Missing && r.Severity == model.Danger && s.bought(o.Missing):
+	case o.State == Missing && r.Severity == model.Danger && (s.bought(open) || len(open) == 0 && s.bought(o.Missing)):
 		o.State = Broken
 	case o.State == Broken && o.Severity == model.BothSides && allowed(r.ID, allow):
 		o.State = Allowed
@@ -143,11 +143,14 @@ func (s sight) relate() Outcome {
 			return s.bridge(piece, left, right, missing)
 		}
 	}
-	if len(missing) > 0 {
+	switch {
+	case len(missing) == 0:
+		o.State, o.Severity = s.compare(left, right)
+	case s.atWorst():
+		o.State = Met
+	default:
 		o.State, o.Missing = Missing, missing
-		return o
 	}
-	o.State, o.Severity = s.compare(left, right)
 	return o
 }
 

@@ -131,3 +131,44 @@ func (s sight) bridge(piece model.Thing, left, right model.Value, missing []Ref)
 	}
 	return o
 }
+
+// atWorst tells whether an at_most or at_least rule holds even if every unknown number in it lies at the worse end of
+// its plausible range (facts.csv): then nobody need measure it.
+func (s sight) atWorst() bool {
+	r := s.rule
+	if r.Relation != model.AtMost && r.Relation != model.AtLeast {
+		return false
+	}
+	left, knownLeft := s.extreme(r.Left, r.Relation == model.AtMost)
+	right, knownRight := s.extreme(r.Right, r.Relation == model.AtLeast)
+	if !knownLeft || !knownRight {
+		return false
+	}
+	met, _ := s.compare(model.NumberValue(left, model.Origin{}), model.NumberValue(right, model.Origin{}))
+	return met == Met
+}
+
+// extreme is the largest or the smallest a side can be; false where a fact has no range.
+func (s sight) extreme(side model.Side, largest bool) (milli int64, known bool) {
+	sum := 0.0
+	for _, t := range side {
+		v, missing := s.term(t)
+		if len(missing) == 0 {
+			if !v.Number {
+				return 0, false
+			}
+			sum += float64(v.Milli)
+			continue
+		}
+		f := s.tables.FactNamed(t.Fact)
+		if f == nil || f.Kind != model.Number || f.Low >= f.High {
+			return 0, false
+		}
+		end := f.Low
+		if largest == (t.Coef > 0) {
+			end = f.High
+		}
+		sum += t.Coef * float64(end)
+	}
+	return int64(math.Round(sum)), true
+}
