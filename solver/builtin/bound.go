@@ -2,6 +2,7 @@ package builtin
 
 import (
 	"math"
+	"math/bits"
 
 	"firstbolt/solver/program"
 )
@@ -36,17 +37,20 @@ func (t *tree) surcharge(i, place int, bound []int64) {
 	}
 }
 
-// slack is how much the path could still lose, over all lines; it is false when the path cannot meet the goal. i is the
+// slack is how much the path could still lose in the best of its regions, and the regions it may still lead to. i is the
 // place in the order of the next slot.
-func (t *tree) slack(i int, bound []int64) (int64, bool) {
+func (t *tree) slack(i int, bound []int64, open regions) (int64, regions) {
 	v := &t.levels[i]
-	if t.cash+v.cash > t.g.budget || t.g.any && t.purchases+v.purchases > t.g.purchases {
-		return 0, false
+	if t.purchases+v.purchases > t.purchasesMost {
+		return 0, 0
 	}
 	for r := range t.rows {
 		if t.rows[r]+v.rows[r] > t.m.rows[r].AtMost {
-			return 0, false
+			return 0, 0
 		}
+	}
+	if open = t.within(i, open); open == 0 {
+		return 0, 0
 	}
 	for j := range t.amounts {
 		x := &t.m.p.Measures[j]
@@ -57,20 +61,45 @@ func (t *tree) slack(i int, bound []int64) (int64, bool) {
 			t.peaks[j] = curveAt(x, high)
 		}
 	}
-	least := int64(math.MaxInt64)
+	n := len(t.lines)
 	for k, l := range t.lines {
-		left := bound[k] - t.need[k] - t.correct(i, k, l)
-		if left < 0 {
-			return 0, false
+		left := bound[k] - t.correct(i, k, l)
+		t.left[k] = left
+		for rest := open; rest != 0; rest &= rest - 1 {
+			if r := bits.TrailingZeros64(uint64(rest)); left < t.need[r*n+k] {
+				open &^= 1 << r
+			}
 		}
-		least = min(least, left)
+		if open == 0 {
+			return 0, 0
+		}
 	}
-	return least, true
+	return t.room(open), open
 }
 
-func (t *tree) admits(i int, bound []int64) bool {
-	_, ok := t.slack(i, bound)
-	return ok
+// within are the regions whose cash the path can still reach.
+func (t *tree) within(i int, open regions) regions {
+	least, most := t.cash+t.levels[i].cash, t.cash+t.levels[i].most
+	for rest := open; rest != 0; rest &= rest - 1 {
+		if r := bits.TrailingZeros64(uint64(rest)); least > t.high[r] || most < t.low[r] {
+			open &^= 1 << r
+		}
+	}
+	return open
+}
+
+// room is the largest of the regions' least margins.
+func (t *tree) room(open regions) int64 {
+	n, top := len(t.lines), int64(0)
+	for rest := open; rest != 0; rest &= rest - 1 {
+		r := bits.TrailingZeros64(uint64(rest))
+		least := int64(math.MaxInt64)
+		for k, need := range t.need[r*n : r*n+n] {
+			least = min(least, t.left[k]-need)
+		}
+		top = max(top, least)
+	}
+	return top
 }
 
 // correct is what a line's bound promises too much at a path: curves whose highest point over the line lies outside the

@@ -20,16 +20,34 @@ func (s *search) run(alive [][]int) bool {
 
 // descend searches the tree of a space, at most so many nodes of it (0: all); true when it was complete.
 func (s *search) descend(sp *space, lines []*line, limit int) bool {
-	t := newTree(s.ctx, sp, &s.g, lines)
-	t.limit, t.found = limit, s.keep
-	done := t.run()
+	t := newTree(s.ctx, sp, s, lines)
+	t.limit = limit
+	done := t.run(1)
 	s.nodes += t.nodes
 	return done
 }
 
-// keep notes a choice as the best.
-func (s *search) keep(choice []int, e evaluation) {
+// The search is the target of its trees, with one region.
+func (s *search) regions() int                 { return 1 }
+func (s *search) window(int) (low, high int64) { return math.MinInt64, s.g.budget }
+func (s *search) need(_ int, l *line) int64    { return s.g.need(l) }
+func (s *search) purchases() int64 {
+	if s.g.any {
+		return s.g.purchases
+	}
+	return math.MaxInt64
+}
+
+// offer keeps a choice that meets the goal as the best.
+func (s *search) offer(choice []int, e evaluation) (taken, done bool) {
+	if !s.g.accepts(e) {
+		return false, false
+	}
 	s.choice, s.is, s.met = slices.Clone(choice), e, true
+	if !s.g.any {
+		s.g.raise(e)
+	}
+	return true, s.g.any
 }
 
 // narrow looks for prices and drops every option that no line can bring to the goal, again and again while that helps,
@@ -136,9 +154,8 @@ func (s *search) try(sp *space, places []int) {
 			return
 		}
 	}
-	if e, ok := s.m.evaluate(choice); ok && s.g.accepts(e) {
-		s.keep(choice, e)
-		s.g.raise(e)
+	if e, ok := s.m.evaluate(choice); ok {
+		s.offer(choice, e)
 	}
 }
 

@@ -41,10 +41,7 @@ func TestStats(t *testing.T) {
 				}
 				free = len(sp.order) - sp.fixed
 				slack = float64(lines[0].bound-s.g.need(lines[0])) / float64(s.g.scale)
-				tr := newTree(s.ctx, sp, &s.g, lines)
-				tr.found = s.keep
-				tr.run()
-				s.nodes += tr.nodes
+				s.descend(sp, lines, 0)
 			}
 			t2 := cpu() - begin
 			n := s.nodes

@@ -2,10 +2,24 @@ package builtin
 
 import (
 	"context"
+	"math/bits"
 	"slices"
 
 	"firstbolt/solver/program"
 )
+
+// target is what a tree is searched for. It splits the choices looked for into at most 64 regions by cash, so that a
+// bound that is useless in one of them can still cut off the others.
+type target interface {
+	regions() int
+	window(region int) (low, high int64)
+	need(region int, l *line) int64 // the least that a line must promise for a choice of the region
+	purchases() int64               // the most there may be
+	offer(choice []int, e evaluation) (taken, done bool)
+}
+
+// regions is a set of a target's regions.
+type regions uint64
 
 // tree is the depth-first search of one space. It keeps the state of the path from the root, and for every line the
 // bound of all completions of that path.
@@ -13,12 +27,13 @@ type tree struct {
 	ctx     context.Context
 	m       *model
 	sp      *space
-	g       *goal
+	goal    target
 	lines   []*line
-	need    []int64
-	found   func(choice []int, e evaluation) // every accepted choice
-	message [][]int64                        // per table: the lines' messages side by side
-	profit  [][]int64                        // per slot: of every place and line
+	need    []int64   // per region and line
+	high    []int64   // per region: most cash
+	low     []int64   // per region: least cash
+	message [][]int64 // per table: the lines' messages side by side
+	profit  [][]int64 // per slot: of every place and line
 	levels  []level
 
 	choice    []int // per slot, options
@@ -32,6 +47,9 @@ type tree struct {
 	purchases int64
 	floors    []int64 // scratch: curve values at the low end, per measure
 	peaks     []int64 // at the high end
+	left      []int64 // scratch: corrected bounds, per line
+
+	purchasesMost int64
 
 	nodes   int
 	limit   int // of nodes, 0 for none
@@ -43,6 +61,7 @@ type tree struct {
 type level struct {
 	low, high []int64 // what the slots behind add to every measure at least and at most
 	cash      int64   // the least they cost, without fees
+	most      int64   // the most they cost, with every fee there is
 	purchases int64
 	rows      []int64 // the least they add
 	listed    []int64 // per fee: the most they add
@@ -58,16 +77,18 @@ type level struct {
 type child struct {
 	place int
 	slack int64
-	at    int // into bounds
+	at    int     // into bounds
+	open  regions // that it may lead to
 }
 
-func newTree(ctx context.Context, sp *space, g *goal, lines []*line) *tree {
+func newTree(ctx context.Context, sp *space, goal target, lines []*line) *tree {
 	m := sp.m
-	t := &tree{ctx: ctx, m: m, sp: sp, g: g, lines: lines, need: make([]int64, len(lines))}
+	t := &tree{ctx: ctx, m: m, sp: sp, goal: goal, lines: lines, purchasesMost: goal.purchases()}
 	n := len(lines)
 	t.choice, t.places = make([]int, len(sp.alive)), make([]int, len(sp.alive))
 	t.amounts, t.floors, t.peaks = make([]int64, len(m.p.Measures)), make([]int64, len(m.p.Measures)), make([]int64, len(m.p.Measures))
 	t.listed, t.named, t.claimed = make([]int64, len(m.fees)), make([]int, len(m.fees)), make([]int64, len(m.fees)*n)
+	t.left = make([]int64, n)
 	t.rows = make([]int64, len(m.rows))
 	for i, x := range m.p.Measures {
 		t.amounts[i] = x.Base
@@ -90,6 +111,11 @@ func newTree(ctx context.Context, sp *space, g *goal, lines []*line) *tree {
 			}
 		}
 	}
+	t.need = make([]int64, goal.regions()*n)
+	for r := range goal.regions() {
+		low, high := goal.window(r)
+		t.low, t.high = append(t.low, low), append(t.high, high)
+	}
 	t.lay()
 	return t
 }
@@ -103,6 +129,9 @@ func (t *tree) lay() {
 		low: make([]int64, len(m.p.Measures)), high: make([]int64, len(m.p.Measures)), rows: make([]int64, len(m.rows)),
 		listed: make([]int64, len(m.fees)), share: make([]int64, len(m.fees)*n),
 	}
+	for f := range m.fees {
+		after.most += m.fees[f].cash
+	}
 	for i := len(t.sp.order) - 1; i >= 0; i-- {
 		s, v := t.sp.order[i], &t.levels[i]
 		low, high := t.sp.slotSpan(s)
@@ -110,7 +139,7 @@ func (t *tree) lay() {
 			low[j], high[j] = low[j]+after.low[j], high[j]+after.high[j]
 		}
 		*v = level{
-			low: low, high: high, cash: after.cash, purchases: after.purchases, rows: slices.Clone(after.rows),
+			low: low, high: high, cash: after.cash, most: after.most, purchases: after.purchases, rows: slices.Clone(after.rows),
 			listed: slices.Clone(after.listed), share: slices.Clone(after.share),
 			children: make([]child, 0, len(t.sp.alive[s])), bounds: make([]int64, len(t.sp.alive[s])*n),
 			base: make([]int64, t.sp.states[s]*n), seen: make([]int, t.sp.states[s]),
@@ -124,11 +153,11 @@ func (t *tree) lay() {
 func (t *tree) sumUp(v *level, s int) {
 	n, m := len(t.lines), t.m
 	first := &m.options[s][t.sp.alive[s][0]]
-	cash, purchases := first.cash, first.purchases
+	cash, most, purchases := first.cash, first.cash, first.purchases
 	listed, rows := make([]int64, len(m.fees)), make([]int64, len(m.rows))
 	for j, k := range t.sp.alive[s] {
 		o := &m.options[s][k]
-		cash, purchases = min(cash, o.cash), min(purchases, o.purchases)
+		cash, most, purchases = min(cash, o.cash), max(most, o.cash), min(purchases, o.purchases)
 		if o.shop >= 0 {
 			listed[o.shop] = max(listed[o.shop], o.listed)
 		}
@@ -145,7 +174,7 @@ func (t *tree) sumUp(v *level, s int) {
 			}
 		}
 	}
-	v.cash, v.purchases = v.cash+cash, v.purchases+purchases
+	v.cash, v.most, v.purchases = v.cash+cash, v.most+most, v.purchases+purchases
 	for f := range listed {
 		v.listed[f] += listed[f]
 	}
@@ -159,26 +188,35 @@ func (t *tree) sumUp(v *level, s int) {
 	}
 }
 
-// run searches the whole space. It is false when a limit or the context stopped it.
-func (t *tree) run() bool {
-	n := len(t.lines)
-	bound := make([]int64, n)
+// run searches the space for the given regions. It is false when a limit or the context stopped it.
+func (t *tree) run(wanted regions) bool {
+	t.renew()
+	bound := make([]int64, len(t.lines))
 	for k, l := range t.lines {
-		bound[k], t.need[k] = l.bound, t.g.need(l)
+		bound[k] = l.bound
 	}
 	for i := range t.sp.fixed {
-		s := t.sp.order[i]
 		t.surcharge(i, 0, bound)
-		t.place(i, s, 0, 1)
+		t.place(t.sp.order[i], 0, 1)
 	}
-	if t.admits(t.sp.fixed, bound) {
-		t.walk(t.sp.fixed, bound)
+	if _, open := t.slack(t.sp.fixed, bound, wanted); open != 0 {
+		t.walk(t.sp.fixed, bound, open)
 	}
 	return !t.stopped
 }
 
-// walk visits the completions of the path at a place in the order; bound is per line.
-func (t *tree) walk(i int, bound []int64) {
+// renew asks the target what the lines must promise.
+func (t *tree) renew() {
+	n := len(t.lines)
+	for r := range t.high {
+		for k, l := range t.lines {
+			t.need[r*n+k] = t.goal.need(r, l)
+		}
+	}
+}
+
+// walk visits the completions of the path at a place in the order; bound is per line, open are the regions left.
+func (t *tree) walk(i int, bound []int64, open regions) {
 	if i == len(t.sp.order) {
 		t.leaf()
 		return
@@ -190,42 +228,50 @@ func (t *tree) walk(i int, bound []int64) {
 		return
 	}
 	v, s, n := &t.levels[i], t.sp.order[i], len(t.lines)
-	t.expand(i, bound)
-	slices.SortFunc(v.children, func(a, b child) int {
-		switch {
-		case a.slack != b.slack && a.slack > b.slack:
-			return -1
-		case a.slack != b.slack:
-			return 1
-		}
-		return a.place - b.place
-	})
+	t.expand(i, bound, open)
+	slices.SortFunc(v.children, bySlack)
 	for j := range v.children {
 		c := v.children[j]
 		next := v.bounds[c.at : c.at+n]
-		if j > 0 && !t.promising(next) {
+		if c.open = t.promising(next, c.open); c.open == 0 {
 			continue
 		}
-		t.place(i, s, c.place, 1)
-		t.walk(i+1, next)
-		t.place(i, s, c.place, -1)
+		t.place(s, c.place, 1)
+		t.walk(i+1, next, c.open)
+		t.place(s, c.place, -1)
 		if t.stopped || t.done {
 			return
 		}
 	}
 }
 
-func (t *tree) promising(bound []int64) bool {
-	for k, v := range bound {
-		if v < t.need[k] {
-			return false
+func bySlack(a, b child) int {
+	switch {
+	case a.slack > b.slack:
+		return -1
+	case a.slack < b.slack:
+		return 1
+	}
+	return a.place - b.place
+}
+
+// promising are the regions that no line closes.
+func (t *tree) promising(bound []int64, open regions) regions {
+	n := len(bound)
+	for rest := open; rest != 0; rest &= rest - 1 {
+		r := bits.TrailingZeros64(uint64(rest))
+		for k, need := range t.need[r*n : r*n+n] {
+			if bound[k] < need {
+				open &^= 1 << r
+				break
+			}
 		}
 	}
-	return true
+	return open
 }
 
 // expand lists the children of a level that no bound cuts off.
-func (t *tree) expand(i int, bound []int64) {
+func (t *tree) expand(i int, bound []int64, open regions) {
 	v, s, n := &t.levels[i], t.sp.order[i], len(t.lines)
 	t.gather(i)
 	v.children = v.children[:0]
@@ -237,23 +283,19 @@ func (t *tree) expand(i int, bound []int64) {
 		}
 		at := place * n
 		next, base, profit := v.bounds[at:at+n], v.base[st*n:st*n+n], t.profit[s][at:at+n]
-		ok := true
 		for k := range next {
 			next[k] = bound[k] + base[k] + profit[k]
-			ok = ok && next[k] >= t.need[k]
 		}
-		if !ok {
+		left := t.promising(next, open)
+		if left == 0 {
 			continue
 		}
 		t.surcharge(i, place, next)
-		if !t.promising(next) {
-			continue
-		}
-		t.place(i, s, place, 1)
-		slack, ok := t.slack(i+1, next)
-		t.place(i, s, place, -1)
-		if ok {
-			v.children = append(v.children, child{place: place, slack: slack, at: at})
+		t.place(s, place, 1)
+		slack, left := t.slack(i+1, next, left)
+		t.place(s, place, -1)
+		if left != 0 {
+			v.children = append(v.children, child{place: place, slack: slack, at: at, open: left})
 		}
 	}
 }
@@ -285,7 +327,7 @@ func (t *tree) gather(i int) {
 }
 
 // place puts an option into (sign 1) or takes it off (sign -1) the path.
-func (t *tree) place(i, s, place, sign int) {
+func (t *tree) place(s, place, sign int) {
 	k := t.sp.alive[s][place]
 	o, x := &t.m.options[s][k], int64(sign)
 	t.choice[s], t.places[s] = k, place
@@ -322,16 +364,12 @@ func (t *tree) leaf() {
 		}
 	}
 	e, ok := t.m.evaluate(t.choice)
-	if !ok || !t.g.accepts(e) {
+	if !ok {
 		return
 	}
-	t.found(t.choice, e)
-	if t.g.any {
-		t.done = true
-		return
-	}
-	t.g.raise(e)
-	for k, l := range t.lines {
-		t.need[k] = t.g.need(l)
+	taken, done := t.goal.offer(t.choice, e)
+	t.done = done
+	if taken {
+		t.renew()
 	}
 }
