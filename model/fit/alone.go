@@ -26,18 +26,22 @@ func (a Answer) String() string {
 
 // Alone mounts a part on the bike as it stands and evaluates every rule that looks at one of the part's slots.
 func Alone(t *model.Tables, bike *model.Bike, part *model.Part, place model.Place, allow []string) (Answer, []Result) {
-	built := map[string]model.Thing{}
+	now, built := map[string]model.Thing{}, map[string]model.Thing{}
 	for _, s := range t.Slots {
-		built[s.Name] = t.FittedThing(bike, s.Name)
+		now[s.Name] = t.FittedThing(bike, s.Name)
+		built[s.Name] = now[s.Name]
 	}
 	for _, slot := range place {
 		built[slot] = t.BoughtThing(part, place, slot)
 	}
-	results := check(t, built, allow, func(r *model.Rule) bool {
+	results := sight{tables: t, things: built}.check(allow, func(r *model.Rule) bool {
 		return slices.ContainsFunc(place, func(slot string) bool { return looksAt(r, slot) })
 	})
 	answer := Fits
 	for _, res := range results {
+		if AsBefore(res.Rule, built, now) {
+			continue
+		}
 		answer = max(answer, sight{tables: t, rule: res.Rule, things: built}.answer(res.Outcome, place))
 	}
 	return answer, results
@@ -85,6 +89,9 @@ func (s sight) bridgeable() bool {
 	right, more := s.side(s.rule.Right)
 	if len(missing)+len(more) > 0 {
 		return true
+	}
+	if direct, _ := s.compare(left, right); direct == Met {
+		return true // once the piece that is too much is taken off
 	}
 	b := s.rule.Bridge
 	if left.Number && right.Number {

@@ -3,6 +3,7 @@ package fit
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
@@ -27,25 +28,27 @@ type Result struct {
 // Check evaluates every rule on a bike, by slot; rules that do not concern it are left out. The results stand in the
 // order of severity and rule id, whatever the order of the tables.
 func Check(t *model.Tables, built map[string]model.Thing, allow []string) []Result {
-	return check(t, built, allow, func(*model.Rule) bool { return true })
+	return sight{tables: t, things: built}.check(allow, func(*model.Rule) bool { return true })
 }
 
-func check(t *model.Tables, built map[string]model.Thing, allow []string, of func(*model.Rule) bool) []Result {
+// check evaluates those rules that are asked for.
+func (s sight) check(allow []string, asked func(*model.Rule) bool) []Result {
 	var results []Result
-	for i := range t.Rules {
-		r := &t.Rules[i]
-		if !of(r) {
+	for i := range s.tables.Rules {
+		r := &s.tables.Rules[i]
+		if !asked(r) {
 			continue
 		}
-		o := Judge(t, r, built, allow)
+		o := Judge(s.tables, r, s.things, allow)
 		if o.State == NotConcerned {
 			continue
 		}
-		s := sight{tables: t, rule: r, things: built}
+		s.rule = r
 		res := Result{Rule: r, Outcome: o, Left: s.readings(r.Left), Right: s.readings(r.Right)}
 		res.Says = s.says(o)
 		results = append(results, res)
 	}
+	results = withoutEchoes(results)
 	sort.Slice(results, func(i, j int) bool {
 		if results[i].Severity != results[j].Severity {
 			return results[i].Severity < results[j].Severity
@@ -53,6 +56,16 @@ func check(t *model.Tables, built map[string]model.Thing, allow []string, of fun
 		return results[i].Rule.ID < results[j].Rule.ID
 	})
 	return results
+}
+
+// withoutEchoes leaves out what practice disagrees on where a stricter rule over the same two sides is broken anyway.
+func withoutEchoes(results []Result) []Result {
+	return slices.DeleteFunc(slices.Clone(results), func(mild Result) bool {
+		return mild.State == Broken && mild.Rule.Severity == model.BothSides && slices.ContainsFunc(results, func(strict Result) bool {
+			return strict.State == Broken && strict.Rule.Severity < model.BothSides && strict.Rule.Relation == mild.Rule.Relation &&
+				slices.Equal(strict.Rule.Left, mild.Rule.Left) && slices.Equal(strict.Rule.Right, mild.Rule.Right)
+		})
+	})
 }
 
 func (s sight) readings(side model.Side) []Reading {
@@ -77,7 +90,11 @@ func (s sight) says(o Outcome) string {
 		}
 		return "not known: " + strings.Join(list, "; ")
 	case o.State == Broken || o.State == Allowed:
-		return strings.NewReplacer("{left}", s.text(s.rule.Left), "{right}", s.text(s.rule.Right)).Replace(s.rule.Fails)
+		says := strings.NewReplacer("{left}", s.text(s.rule.Left), "{right}", s.text(s.rule.Right)).Replace(s.rule.Fails)
+		if piece, there := s.between(); there {
+			says += fmt.Sprintf(" (with %s between them)", piece.Name)
+		}
+		return says
 	default:
 		return ""
 	}

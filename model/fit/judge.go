@@ -88,6 +88,14 @@ func (s sight) in(slot string) (model.Thing, bool) {
 	return th, ok && th.State != model.Empty
 }
 
+// between is the piece in the rule's bridge slot.
+func (s sight) between() (model.Thing, bool) {
+	if s.rule.Bridge == nil {
+		return model.Thing{}, false
+	}
+	return s.in(s.rule.Bridge.Slot)
+}
+
 // fact is the value of a fact. A value that was only supposed (certainty Unknown) does not count as known where it
 // must be stated: for a bought part under a danger rule, and inside a set.
 func (s sight) fact(slot, fact string) (model.Value, bool) {
@@ -138,10 +146,8 @@ func (s sight) relate() Outcome {
 	left, missing := s.side(s.rule.Left)
 	right, more := s.side(s.rule.Right)
 	missing = append(missing, more...)
-	if b := s.rule.Bridge; b != nil {
-		if piece, there := s.in(b.Slot); there {
-			return s.bridge(piece, left, right, missing)
-		}
+	if piece, there := s.between(); there {
+		return s.bridge(piece, left, right, missing)
 	}
 	switch {
 	case len(missing) == 0:
