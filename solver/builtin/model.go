@@ -32,7 +32,8 @@ type option struct {
 type model struct {
 	p         *program.Program
 	options   [][]option
-	relations []relation // rows over few slots among them
+	relations []relation    // rows over few slots among them
+	of        [][]*relation // per slot
 	rows      []program.Row
 	fees      []fee
 	low, high []int64 // range of every measure's amount
@@ -58,6 +59,12 @@ func compile(p *program.Program) (*model, [][]int, error) {
 	for i := range p.Rows {
 		if err := m.row(&p.Rows[i]); err != nil {
 			return nil, nil, fmt.Errorf("builtin: program %q: %w", p.Name, err)
+		}
+	}
+	m.of = make([][]*relation, len(p.Slots))
+	for i := range m.relations {
+		for _, s := range m.relations[i].slots {
+			m.of[s] = append(m.of[s], &m.relations[i])
 		}
 	}
 	return m, alive, nil

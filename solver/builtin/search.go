@@ -68,8 +68,10 @@ func (s *search) narrow(alive [][]int) (*space, []*line, bool) {
 		if round == 0 {
 			s.try(sp, make([]int, len(alive))) // what is fitted
 		}
+		s.polish(sp)
 		lines := s.price(sp, round)
 		value := s.g.value
+		s.polish(sp)
 		if s.descend(sp, lines, limit) && s.ctx.Err() == nil {
 			return nil, nil, false
 		}
@@ -157,6 +159,45 @@ func (s *search) try(sp *space, places []int) {
 	if e, ok := s.m.evaluate(choice); ok {
 		s.offer(choice, e)
 	}
+}
+
+// polish exchanges single options of the best choice while that makes it better.
+func (s *search) polish(sp *space) {
+	if !s.met {
+		return
+	}
+	choice := slices.Clone(s.choice)
+	for better := true; better; {
+		better = false
+		for slot := range sp.alive {
+			for _, k := range sp.alive[slot] {
+				old := choice[slot]
+				if k == old {
+					continue
+				}
+				choice[slot] = k
+				if s.meets(slot, choice) {
+					if e, ok := s.m.evaluate(choice); ok {
+						if taken, _ := s.offer(choice, e); taken {
+							better = true
+							continue
+						}
+					}
+				}
+				choice[slot] = old
+			}
+		}
+	}
+}
+
+// meets tells whether the choice meets the relations of a slot.
+func (s *search) meets(slot int, choice []int) bool {
+	for _, r := range s.m.of[slot] {
+		if !r.holds(choice) {
+			return false
+		}
+	}
+	return true
 }
 
 // drop removes the living options that some line cannot bring to the goal, counts them, and weighs for every slot how many of
