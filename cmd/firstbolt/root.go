@@ -134,7 +134,7 @@ func (a *app) shortHelp(*cobra.Command, []string) error {
 // request is what the common flags and arguments ask for.
 func (a *app) request(command string, args []string) (ask.Request, error) {
 	r := ask.Request{
-		Command: command, Path: ".", Demo: a.flags.demo, Input: a.in, Settings: map[string]string{}, Bike: a.flags.bike,
+		Command: command, Path: ".", Demo: a.flags.demo, Input: a.in, Bike: a.flags.bike,
 		Decimal: a.flags.decimal, Sheets: a.flags.sheets, Engine: a.flags.engine, Strict: a.flags.strict,
 		TimeLimit: a.flags.timeLimit, Timed: a.flags.verbose,
 	}
@@ -144,9 +144,9 @@ func (a *app) request(command string, args []string) (ask.Request, error) {
 			return r, usage("--demo uses the embedded shed, so %q cannot be read as well; leave one of them out", args[0])
 		}
 	}
-	for name, value := range a.flags.settings {
-		if a.root.PersistentFlags().Changed(name) {
-			r.Settings[name] = *value
+	for _, s := range settingFlags {
+		if a.root.PersistentFlags().Changed(s.name) {
+			r.Settings = append(r.Settings, ask.Setting{Name: s.name, Value: *a.flags.settings[s.name]})
 		}
 	}
 	for _, c := range []struct {

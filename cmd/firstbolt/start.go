@@ -2,9 +2,10 @@ package main
 
 import (
 	"fmt"
+	"maps"
+	"strings"
 
 	"github.com/spf13/cobra"
-	"github.com/spf13/pflag"
 
 	"firstbolt/cmd/firstbolt/internal/ask"
 )
@@ -14,7 +15,7 @@ func (a *app) startCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use: "start DIR", Short: "asks nine questions and writes sheets to fill in, never over existing files",
 		Long: "Asks nine questions on a terminal; elsewhere the flags answer them, and what is not answered stays an empty cell.\n" +
-			"Writes into DIR: " + ask.StartWrites + ".",
+			"Writes into DIR: " + strings.Join(ask.StartWrites(), ", ") + ".",
 		Example: "  firstbolt start myshed\n  firstbolt start myshed --like \"store hardtail cable disc 3x7\" --budget 120 --rider-kg 85",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) != 1 {
@@ -39,35 +40,25 @@ func (a *app) startCommand() *cobra.Command {
 		},
 	}
 	for _, q := range ask.Questions() {
-		if cmd.Flags().Lookup(q.Flag) == nil && !common(q.Flag) {
-			answers[q.Flag] = cmd.Flags().String(q.Flag, "", q.Says)
+		if a.flags.settings[q.Setting] == nil {
+			answers[q.Setting] = cmd.Flags().String(q.Flag, "", q.Says)
 		}
 	}
 	return cmd
 }
 
-// common tells whether a question's flag is one of those that all commands share.
-func common(flag string) bool {
-	for _, s := range settingFlags {
-		if s.name == flag {
-			return true
-		}
-	}
-	return false
-}
-
 // startRequest gathers the answers given by flags; on a terminal the others are asked for.
 func (a *app) startRequest(cmd *cobra.Command, dir string, answers map[string]*string) (ask.StartRequest, error) {
 	r := ask.StartRequest{Dir: dir, Answers: map[string]string{}}
-	cmd.Flags().Visit(func(f *pflag.Flag) {
-		if p, ok := answers[f.Name]; ok {
-			r.Answers[f.Name] = *p
-		} else if p, ok := a.flags.settings[f.Name]; ok {
-			r.Answers[f.Name] = *p
-		}
-	})
 	if a.flags.demo {
 		return r, usage("start writes sheets of your own; --demo is for the commands that read them")
+	}
+	settings := maps.Clone(a.flags.settings)
+	maps.Copy(settings, answers)
+	for setting, value := range settings {
+		if cmd.Flags().Changed(strings.ReplaceAll(setting, "_", "-")) {
+			r.Answers[setting] = *value
+		}
 	}
 	if a.asks() {
 		r.Ask = func(text string) { fmt.Fprint(a.err, text) }

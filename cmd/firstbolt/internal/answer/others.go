@@ -1,19 +1,11 @@
 package answer
 
-// Check is the answer of `check`: what was read from every sheet. Faults stand in error.complaints.
+// Check is the answer of `check` when the sheets can be used. When they cannot, a Failure lists every fault.
 type Check struct {
 	Head
-	Sheets []SheetRead `json:"sheets"`
-	Bikes  []string    `json:"bikes"`
-	Parts  int         `json:"parts" says:"parts that can be considered"`
+	Bikes []string `json:"bikes"`
+	Parts int      `json:"parts" says:"parts that can be considered"`
 	Tail
-}
-
-// SheetRead is one sheet as it was read.
-type SheetRead struct {
-	Sheet string `json:"sheet"`
-	Rows  int    `json:"rows" says:"rows that say something"`
-	Note  string `json:"note" says:"how it was read: encoding, separator, decimal mark, what was passed over"`
 }
 
 // Program is the answer of `program`: the integer program of one bike in a form that other solvers read.

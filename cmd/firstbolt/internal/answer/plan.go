@@ -17,7 +17,7 @@ type Plan struct {
 	Left                *Money     `json:"left" says:"budget less cost"`
 	Rest                *More      `json:"rest" says:"what the money left would bring; null where it brings nothing"`
 	Next                *More      `json:"next" says:"the next useful step above the budget; null where there is none"`
-	Benefit             Benefit    `json:"benefit"`
+	Benefit             *Benefit   `json:"benefit" says:"null where no bike is within reach"`
 	Rivals              []Rival    `json:"rivals" says:"every other complete bike at the same budget, best first"`
 	Switch              *Switch    `json:"switch" says:"from which budget another bike is better; null where none is"`
 	Mend                *Mend      `json:"mend" says:"least money to a safe bike, where the budget does not reach it; else null"`
@@ -39,7 +39,7 @@ type Priorities struct {
 // Before is something to do before spending.
 type Before struct {
 	Code      string  `json:"code"`
-	Kind      string  `json:"kind" enum:"free,unsafe,look" says:"free: costs nothing; unsafe: must not be ridden; look: look for this fault"`
+	Kind      string  `json:"kind" enum:"free,unsafe" says:"free: costs nothing; unsafe: must not be ridden"`
 	Text      string  `json:"text"`
 	CheckWith *string `json:"check_with"`
 	Where     *string `json:"where" says:"sheet:line (cell) of what is unsafe"`

@@ -66,7 +66,7 @@ func (p *page) setAside(title string, list []answer.SetAside) {
 // cautions are said in full, each with whom to ask; first-ride checks come last, where they are done.
 func (p *page) cautions(list []answer.Caution) {
 	for _, when := range []struct{ name, title string }{
-		{"before", "LOOK AT THE BIKE"}, {"work", "TAKE CARE"}, {"first-ride", "BEFORE THE FIRST RIDE"},
+		{"before", "LOOK THE BIKE OVER (any fault: do not ride, mend it first)"}, {"work", "TAKE CARE"}, {"first-ride", "BEFORE THE FIRST RIDE"},
 	} {
 		titled := false
 		for _, c := range list {

@@ -11,20 +11,7 @@ import (
 const shown = 20
 
 func (p *page) check(a *answer.Check) {
-	for _, s := range a.Sheets {
-		note := ""
-		if s.Note != "" {
-			note = " (" + s.Note + ")"
-		}
-		p.para("", fmt.Sprintf("%s: %s%s", s.Sheet, plural(s.Rows, "row"), note))
-	}
-	if a.Error != nil {
-		p.line("")
-		p.error(a.Error)
-	} else {
-		p.line("")
-		p.line("All good: %s, %s.", plural(len(a.Bikes), "bike"), plural(a.Parts, "part"))
-	}
+	p.para("", fmt.Sprintf("The sheets can be used: %s (%s), %s.", plural(len(a.Bikes), "bike"), strings.Join(a.Bikes, ", "), plural(a.Parts, "part")))
 	p.footnotes(a.Warnings, a.Notes)
 }
 

@@ -2,6 +2,7 @@ package text
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -21,12 +22,15 @@ func (p *page) plan(a *answer.Plan) {
 	}
 	p.line("")
 	p.setting(a)
-	p.before(a.Before)
+	p.before(a.Before, tells(a.Cautions, "before"))
 	p.mend(a)
 	p.order("ORDER NOW", a, a.OrderNow)
 	p.order("ORDER AFTER MEASURING", a, a.OrderAfterMeasuring)
 	p.receipt(a)
-	p.levels(a)
+	if a.Benefit != nil {
+		p.levels(a.Benefit, a.Rivals)
+	}
+	p.rivals(a.Rivals)
 	p.measures(a.Measure)
 	p.switchPoint(a)
 	p.near(a.Near)
@@ -48,29 +52,36 @@ func (p *page) setting(a *answer.Plan) {
 			continue
 		}
 		says := w.Key
-		if level, ok := a.Benefit.ByCriterion.Get(w.Key); ok {
-			says = level.Says
+		if a.Benefit != nil {
+			if level, ok := a.Benefit.ByCriterion.Get(w.Key); ok {
+				says = level.Says
+			}
 		}
 		cares = append(cares, fmt.Sprintf("%s %d %%", says, w.Value))
 	}
 	p.para("What counts for you: ", strings.Join(cares, ", ")+" ("+a.Priorities.Origin+")")
 }
 
-func (p *page) before(list []answer.Before) {
-	if len(list) == 0 {
+func (p *page) before(list []answer.Before, look bool) {
+	if len(list) == 0 && !look {
 		return
 	}
 	p.section("BEFORE YOU SPEND")
-	for _, kind := range []struct{ name, lead string }{
-		{"unsafe", "  UNSAFE, do not ride: "}, {"free", "  free: "}, {"look", "  look: "},
-	} {
+	for _, kind := range []struct{ name, lead string }{{"unsafe", "  UNSAFE, do not ride: "}, {"free", "  free: "}} {
 		for _, b := range list {
-			if b.Kind != kind.name {
-				continue
+			if b.Kind == kind.name {
+				p.para(kind.lead, b.Text+checkWith(b.CheckWith)+place(b.Where))
 			}
-			p.para(kind.lead, b.Text+checkWith(b.CheckWith)+place(b.Where))
 		}
 	}
+	if look {
+		p.para("  ", "Look the bike over with the list further down: a fault there comes before any part.")
+	}
+}
+
+// tells tells whether a caution is said at that time.
+func tells(list []answer.Caution, when string) bool {
+	return slices.ContainsFunc(list, func(c answer.Caution) bool { return c.When == when })
 }
 
 func checkWith(who *string) string {

@@ -60,15 +60,15 @@ func bracket(shop *string) string {
 const scale = 28
 
 // levels shows every criterion before and after as two marks on one line, next to the best other bike.
-func (p *page) levels(a *answer.Plan) {
-	rival := best(a.Rivals)
+func (p *page) levels(b *answer.Benefit, rivals []answer.Rival) {
+	rival := best(rivals)
 	p.section("WHAT IT BRINGS (0 = barely rides, 100 = nothing better makes a difference)")
 	other := ""
 	if rival != nil {
 		other = "other"
 	}
 	p.line("  %-17s %5s %6s %6s %6s  0%s100", "", "share", "now", "then", other, strings.Repeat(" ", scale-3))
-	for _, l := range a.Benefit.ByCriterion {
+	for _, l := range b.ByCriterion {
 		if l.Value.Weight == 0 {
 			continue
 		}
@@ -85,14 +85,13 @@ func (p *page) levels(a *answer.Plan) {
 	if rival != nil {
 		there, at = rival.Benefit.After.Short(), rival.Benefit.After
 	}
-	p.line("  %-17s %5s %6s %6s %6s  %s", "all together", "", a.Benefit.Before.Short(), a.Benefit.After.Short(), there,
-		marks(a.Benefit.Before, a.Benefit.After, at))
+	p.line("  %-17s %5s %6s %6s %6s  %s", "all together", "", b.Before.Short(), b.After.Short(), there,
+		marks(b.Before, b.After, at))
 	legend := "o = now, x = with this plan"
 	if rival != nil {
 		legend += fmt.Sprintf(", r = %s, the best other bike for the money (%s with its parts)", rival.Bike, rival.Cost)
 	}
 	p.para("  ", legend+".")
-	p.rivals(a.Rivals)
 }
 
 // best is the first rival that the budget reaches.

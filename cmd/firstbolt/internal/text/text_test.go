@@ -59,7 +59,7 @@ func TestTextGoldens(t *testing.T) {
 		Head: answer.NewHead("version"), Go: "go1.26.0", Licence: "Apache-2.0",
 		Engines: []answer.EngineInfo{{Name: "builtin", Says: "exact branch and bound", Licence: "Apache-2.0"}},
 	}
-	check := &answer.Check{Head: answer.NewHead("check"), Sheets: []answer.SheetRead{{Sheet: "parts.csv", Rows: 12, Note: "UTF-8, comma"}}, Bikes: []string{"mine"}, Parts: 12}
+	check := &answer.Check{Head: answer.NewHead("check"), Bikes: []string{"mine"}, Parts: 12}
 	for name, a := range map[string]answer.Answer{
 		"plan": example.Plan(), "plan-mend": mended(), "plan-measure": measuredFirst(), "failure": failure(), "version": version, "check": check,
 	} {

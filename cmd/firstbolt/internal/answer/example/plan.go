@@ -69,10 +69,7 @@ func head() answer.Head {
 }
 
 func before() []answer.Before {
-	return []answer.Before{
-		{Code: "frame cracks", Kind: "look", Text: "Look for cracks in the frame at the head tube and the bottom bracket.", CheckWith: Of("a qualified mechanic")},
-		{Code: "tyre pressure", Kind: "free", Text: "Set the tyre pressure for your mass; it costs nothing."},
-	}
+	return []answer.Before{{Code: "tyre pressure", Kind: "free", Text: "Set the tyre pressure for your mass; it costs nothing.", CheckWith: Of("the figure on the tyre")}}
 }
 
 func steps() []answer.Step {

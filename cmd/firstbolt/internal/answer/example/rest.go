@@ -2,8 +2,8 @@ package example
 
 import "firstbolt/cmd/firstbolt/internal/answer"
 
-func benefit() answer.Benefit {
-	return answer.Benefit{
+func benefit() *answer.Benefit {
+	return &answer.Benefit{
 		Before: 360000, After: 663500, Gained: 303500,
 		ByCriterion: answer.Keyed[answer.Level]{
 			{Key: "braking", Value: answer.Level{Says: "downhill braking", Weight: 40, Before: 300000, After: 680000, Points: 152000}},
@@ -63,6 +63,10 @@ func measures() []answer.Measure {
 
 func cautions() []answer.Caution {
 	return []answer.Caution{
+		{
+			Code: "frame cracks", Severity: "caution", When: "before",
+			Text: "Look for cracks in the frame at the head tube and the bottom bracket.", CheckWith: "a qualified mechanic", Source: "common practice",
+		},
 		{
 			Code: "brake_work", Severity: "caution", When: "work", Part: Of("hydraulic disc brake pair H1"),
 			Text:      "Brakes can fail if set up wrongly. Bed the pads in and test at walking pace.",
