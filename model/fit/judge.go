@@ -137,8 +137,8 @@ func holds(v model.Value, constant string) bool { return v.Is(constant) || v.Str
 // relate evaluates the two sides, directly or over the piece in the bridge slot.
 func (s sight) relate() Outcome {
 	o := Outcome{Severity: s.rule.Severity}
-	if s.lacksASide() {
-		if s.rule.Needs {
+	if empty, sure := s.lacksASide(); empty {
+		if s.rule.Needs && sure {
 			o.State = Broken
 		}
 		return o
@@ -160,16 +160,20 @@ func (s sight) relate() Outcome {
 	return o
 }
 
-// lacksASide tells whether a slot that a side names is empty.
-func (s sight) lacksASide() bool {
+// lacksASide tells whether a slot that a side names is empty, and whether that is sure: of an optional slot that no
+// sheet mentions nobody knows whether it is.
+func (s sight) lacksASide() (empty, sure bool) {
 	for _, side := range []model.Side{s.rule.Left, s.rule.Right} {
 		for _, t := range side {
-			if _, there := s.in(t.Slot); t.Slot != "" && !there {
-				return true
+			if _, there := s.in(t.Slot); t.Slot == "" || there {
+				continue
 			}
+			th, listed := s.things[t.Slot]
+			empty = true
+			sure = sure || !listed || th.Fitted != nil
 		}
 	}
-	return false
+	return empty, sure
 }
 
 // standing tells whether everything the rule looks at is how the bike is now.

@@ -85,6 +85,7 @@ func TestJudge(t *testing.T) {
 		{"an unknown condition decides", &tyre, on(bought("tyre", model.Facts{"rated": word("no")}), fitted("rim", model.Facts{})), nil, fit.Missing, false},
 		{"a condition on presence", &guide, on(bought("guide", nil), fitted("rings", model.Facts{"count": number(3000)})), nil, fit.Broken, true},
 		{"needed and empty", &disc, on(bought("wheel", model.Facts{"mount": word("6")})), nil, fit.Broken, true},
+		{"needed, and nobody knows whether it is there", &disc, on(bought("wheel", model.Facts{"mount": word("6")}), model.Thing{Slot: "rotor", State: model.Empty}), nil, fit.NotConcerned, false},
 		{"a disputed pair", &hub, on(fitted("frame", model.Facts{"axle": word("130")}), bought("wheel", model.Facts{"axle": word("135")})), nil, fit.Broken, true},
 		{"a disputed pair, allowed", &hub, on(fitted("frame", model.Facts{"axle": word("130")}), bought("wheel", model.Facts{"axle": word("135")})), []string{"hub"}, fit.Allowed, false},
 		{"an undisputed alternative wins", &hub, on(fitted("frame", model.Facts{"axle": word("130")}), bought("wheel", model.Facts{"axle": word("135", "130")})), nil, fit.Met, false},
