@@ -42,6 +42,9 @@ func (t *Tables) BoughtThing(p *Part, place Place, slot string) Thing {
 	return th
 }
 
+// FactsTable is the sheet that values come from which go without saying.
+const FactsTable = "facts table"
+
 // presume fills in what goes without saying: a fact whose only plausible value has a share of 100 percent has that
 // value unless a sheet says otherwise (a rim is hooked unless it is marked hookless).
 func (t *Tables) presume(slot string, facts Facts) {
@@ -51,7 +54,7 @@ func (t *Tables) presume(slot string, facts Facts) {
 			continue
 		}
 		v := f.Plausible[0].Value
-		v.Origin = Origin{Sheet: "facts table", How: Assumed}
+		v.Origin = Origin{Sheet: FactsTable, How: Assumed}
 		facts[f.Name] = v
 	}
 }

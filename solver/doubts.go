@@ -5,6 +5,7 @@ import (
 
 	"firstbolt/model"
 	"firstbolt/model/fit"
+	"firstbolt/solver/formulate"
 )
 
 // Doubt is a fact that a purchase depends on and that nobody measured.
@@ -20,18 +21,12 @@ type Doubt struct {
 func (p *Plan) Doubts() []Doubt {
 	var list []Doubt
 	for _, r := range p.Fit {
-		if r.Outcome.State == fit.NotConcerned || r.Rule.Severity == model.Advice {
+		if r.Outcome.State == fit.NotConcerned {
 			continue
 		}
 		needed := p.bought(r.Rule)
-		if len(needed) == 0 {
-			continue
-		}
-		for _, ref := range fit.Refs(r.Rule) {
+		for _, ref := range formulate.InDoubt(p.Program.Shed.Tables, r.Rule, p.Built) {
 			th := p.Built[ref.Slot]
-			if th.State == model.Empty || ref.Fact == "condition" || th.Facts[ref.Fact].Origin.How == model.Measured {
-				continue
-			}
 			list = doubt(list, Doubt{Slot: ref.Slot, Fact: ref.Fact, Thing: th, Value: p.restsOn(ref, th.Facts[ref.Fact]), Needed: needed})
 		}
 	}

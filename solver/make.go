@@ -95,7 +95,7 @@ func (p *Plan) rests() {
 		if len(needed) == 0 || r.Rule.Severity == model.Advice {
 			continue
 		}
-		if formulate.Uncertain(r.Rule, p.Built) {
+		if formulate.Uncertain(p.Program.Shed.Tables, r.Rule, p.Built) {
 			for _, slot := range fit.Slots(r.Rule) {
 				uncertain[p.Built[slot].Part] = true
 			}

@@ -109,6 +109,12 @@ func (s sight) possible(fact string, v model.Value) bool {
 // mostSuppositions bounds how many combinations of plausible values are tried.
 const mostSuppositions = 500
 
+// Whatever tells whether a rule holds for every combination of plausible values of these facts, so that nobody need
+// measure them.
+func Whatever(t *model.Tables, r *model.Rule, things map[string]model.Thing, facts []Ref) bool {
+	return sight{tables: t, rule: r, things: things}.whateverItIs(facts)
+}
+
 // whateverItIs tells whether the rule holds for every combination of plausible values of the missing facts.
 func (s sight) whateverItIs(missing []Ref) bool {
 	count := 1

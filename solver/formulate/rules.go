@@ -106,7 +106,7 @@ func (c *Compiled) agrees(r *model.Rule, axes []axis, at []int) bool {
 		th := a.things[at[i]]
 		things[th.Slot] = th
 	}
-	if c.Options.Sure && Uncertain(r, things) {
+	if c.Options.Sure && Uncertain(c.Shed.Tables, r, things) {
 		return false
 	}
 	return !fit.Judge(c.Shed.Tables, r, things, c.Options.Allow).Forbids()
@@ -114,24 +114,55 @@ func (c *Compiled) agrees(r *model.Rule, axes []axis, at []int) bool {
 
 // Uncertain tells whether the rule's judgement of what is bought rests on a fact that nobody measured, so that the
 // purchase belongs after the measuring. A part that can be sent back may be ordered on a harmless unknown.
-func Uncertain(r *model.Rule, things map[string]model.Thing) bool {
-	returnable, bought := true, false
+func Uncertain(t *model.Tables, r *model.Rule, things map[string]model.Thing) bool {
+	returnable := true
 	for _, slot := range fit.Slots(r) {
 		if th := things[slot]; th.State == model.Bought {
-			bought = true
 			returnable = returnable && th.Part.Returnable == model.Yes
 		}
 	}
-	if !bought || r.Severity == model.Advice || returnable && r.Severity != model.Danger {
-		return false
+	return (!returnable || r.Severity == model.Danger) && len(InDoubt(t, r, things)) > 0
+}
+
+// InDoubt are the facts that nobody measured and that the rule's judgement of what is bought depends on. A set agrees
+// with itself, what goes without saying is not asked, and a fact is not in doubt where the rule holds whatever it is;
+// only a danger rule wants it measured even then.
+func InDoubt(t *model.Tables, r *model.Rule, things map[string]model.Thing) []fit.Ref {
+	if r.Severity == model.Advice || !mixes(r, things) {
+		return nil
 	}
+	var doubts []fit.Ref
 	for _, ref := range fit.Refs(r) {
 		th := things[ref.Slot]
-		if th.State != model.Empty && th.Facts[ref.Fact].Origin.How != model.Measured && ref.Fact != "condition" {
-			return true
+		o := th.Facts[ref.Fact].Origin
+		presumed := o.How == model.Assumed && o.Sheet == model.FactsTable
+		if th.State != model.Empty && o.How != model.Measured && !presumed && ref.Fact != "condition" {
+			doubts = append(doubts, ref)
 		}
 	}
-	return false
+	if r.Severity != model.Danger && fit.Whatever(t, r, things, doubts) {
+		return nil
+	}
+	return doubts
+}
+
+// mixes tells whether a rule brings something bought together with anything but its own set.
+func mixes(r *model.Rule, things map[string]model.Thing) bool {
+	var set *model.Part
+	bought, others := false, false
+	for _, slot := range fit.Slots(r) {
+		th := things[slot]
+		switch {
+		case th.State == model.Empty:
+		case th.State != model.Bought:
+			others = true
+		case !bought:
+			bought, set = true, th.Part
+		default:
+			others = others || th.Part != set
+		}
+	}
+	return bought && others
 }
 
 // group puts a slot's options into classes of equal facts; what is fitted stays apart from what is bought, since the
