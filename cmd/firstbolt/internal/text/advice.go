@@ -2,41 +2,66 @@ package text
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"firstbolt/cmd/firstbolt/internal/answer"
 )
 
+// measures says each fact once, with every slot that it is asked of.
 func (p *page) measures(list []answer.Measure) {
 	if len(list) == 0 {
 		return
 	}
-	p.section("MEASURE BEFORE YOU ORDER")
+	p.section("MEASURE BEFORE YOU ORDER (" + list[0].Bike + ")")
+	var said []string
 	for _, m := range list {
-		text := fmt.Sprintf("%s, %s (%s): ", m.Slot, strings.ReplaceAll(m.Fact, "_", " "), m.Bike)
-		switch {
-		case m.Found != nil:
-			text += fmt.Sprintf("%q is only %s", *m.Found, m.Origin)
-		case m.Assumed != nil:
-			text += "not known, taken as " + *m.Assumed
-		default:
-			text += "not known"
+		if slices.Contains(said, m.Fact) {
+			continue
 		}
-		if len(m.NeededFor) > 0 {
-			text += "; needed for " + strings.Join(m.NeededFor, ", ")
+		said = append(said, m.Fact)
+		p.line("  - %s", strings.ReplaceAll(m.Fact, "_", " "))
+		for _, same := range list {
+			if same.Fact == m.Fact {
+				p.para("      ", same.Slot+": "+known(same)+place(same.Where))
+			}
 		}
-		p.para("  - ", text+"."+place(m.Where))
 		if m.How != nil {
 			with := ""
-			if m.Tool != nil {
+			if m.Tool != nil && *m.Tool != "none" {
 				with = " With: " + *m.Tool + "."
 			}
-			p.para("    ", *m.How+with)
+			p.para("    how: ", stop(*m.How)+with)
 		}
 		if len(m.Mistakes) > 0 {
-			p.para("    ", "Common mistake: "+strings.Join(m.Mistakes, "; ")+".")
+			p.para("    common mistake: ", strings.Join(m.Mistakes, "; "))
 		}
 	}
+}
+
+// known says what is known of a fact, and what hangs on it.
+func known(m answer.Measure) string {
+	text := "not known"
+	switch {
+	case m.Found != nil:
+		text = fmt.Sprintf("%q is only %s", *m.Found, m.Origin)
+	case m.Assumed != nil && m.Origin == "assumed":
+		text = *m.Assumed + " is only assumed"
+	case m.Assumed != nil:
+		text = "not known, taken as " + *m.Assumed
+	}
+	if len(m.NeededFor) > 0 {
+		text += "; needed for " + strings.Join(m.NeededFor, ", ")
+	}
+	return text
+}
+
+// stop ends a sentence.
+func stop(text string) string {
+	if strings.HasSuffix(text, ".") {
+		return text
+	}
+	return text + "."
 }
 
 func (p *page) near(list []answer.Near) {

@@ -150,8 +150,8 @@ func (p *page) step(s answer.Step, measure []string) {
 	if len(s.With) > 0 {
 		p.para(lead+"goes with it: ", goesWith(s.With))
 	}
-	for _, m := range measure {
-		p.para(lead+"measure first: ", m)
+	if len(measure) > 0 {
+		p.para(lead+"measure first: ", strings.Join(measure, "; "))
 	}
 	if s.Due.Minor > 0 {
 		p.para(lead, fmt.Sprintf("of this, %s was due anyway", s.Due))
@@ -198,28 +198,34 @@ func from(shop *string) string {
 	return "from " + *shop
 }
 
+// goesWith lists what goes with a part; the rider's own work comes last and in one go.
 func goesWith(with []answer.With) string {
-	var says []string
+	var says, own []string
 	for _, w := range with {
 		text := w.Name
 		if w.Count > 1 {
 			text = fmt.Sprintf("%d x %s", w.Count, text)
 		}
-		switch {
-		case w.Kind == "work" && w.DoneBy != nil && *w.DoneBy == "shop":
+		if w.Kind == "work" && (w.DoneBy == nil || *w.DoneBy != "shop") {
+			own = append(own, text)
+			continue
+		}
+		switch w.Kind {
+		case "work":
 			text = "a shop does: " + text
-		case w.Kind == "work":
-			text = "you do: " + text
-		case w.Kind == "tool":
+		case "tool":
 			text = "tool: " + text
 		}
 		if w.Cost.Minor != 0 {
 			text += " " + w.Cost.String()
 		}
-		if w.Origin == "assumed" {
+		if w.Origin == "assumed" && w.Kind == "tool" {
 			text += " (price assumed)"
 		}
 		says = append(says, text)
+	}
+	if len(own) > 0 {
+		says = append(says, "you do: "+strings.Join(own, ", "))
 	}
 	return strings.Join(says, "; ")
 }

@@ -64,10 +64,6 @@ func measures() []answer.Measure {
 func cautions() []answer.Caution {
 	return []answer.Caution{
 		{
-			Code: "frame cracks", Severity: "caution", When: "before",
-			Text: "Look for cracks in the frame at the head tube and the bottom bracket.", CheckWith: "a qualified mechanic", Source: "common practice",
-		},
-		{
 			Code: "brake_work", Severity: "caution", When: "work", Part: Of("hydraulic disc brake pair H1"),
 			Text:      "Brakes can fail if set up wrongly. Bed the pads in and test at walking pace.",
 			CheckWith: "the brake maker's instructions, or a qualified mechanic", Source: "common practice",
@@ -76,6 +72,10 @@ func cautions() []answer.Caution {
 			Code: "first_ride", Severity: "caution", When: "first-ride",
 			Text:      "Before the first ride pull both brake levers hard and check every bolt that was touched.",
 			CheckWith: "the maker's instructions", Source: "common practice",
+		},
+		{
+			Code: "frame cracks", Severity: "caution", When: "before",
+			Text: "Look for cracks in the frame at the head tube and the bottom bracket.", CheckWith: "a qualified mechanic", Source: "common practice",
 		},
 	}
 }
