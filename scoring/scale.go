@@ -1,9 +1,11 @@
 package scoring
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"firstbolt/model"
 )
@@ -15,6 +17,12 @@ const (
 	usualSteps  = 500
 	mostSteps   = 600
 )
+
+// refined is how many numbers of steps are looked at closely: beyond the best five nothing was seen to win.
+const refined = 5
+
+// lowestLevel is how far below its first point a curve's loss is looked at: old bikes lie there.
+const lowestLevel = -50
 
 // LevelUnit is how many units of Scale.Level one level point has: a curve rises from 0 to 100 levels, 0 to 10,000 here.
 const LevelUnit = 100
@@ -28,7 +36,7 @@ type Scale struct {
 	Step    float64 // the amount of one whole step
 	Knots   []int64 // in whole steps, rising
 	Slopes  []int64 // level units for each step
-	Loss    float64 // largest difference to the curve as typed between its first and last point, in level points
+	Loss    float64 // largest difference to the curve as typed between level -50 and its last point, in level points
 }
 
 // Steps is an amount in whole steps; halves are rounded away from zero.
@@ -54,7 +62,7 @@ func (s *Scale) Piece(steps int64) Piece {
 }
 
 // Scales is the whole-number form of every curve, by position in curves.csv. Of 400 to 600 steps it takes the number
-// that loses least against the curve as typed. Errors name the row: fewer than two points, amounts that do not rise, a
+// that loses least against the curve as typed, and then the one nearest to 500. Errors name the row: fewer than two points, amounts that do not rise, a
 // first level that is not 0, a level above 100, a curve that falls or is not concave.
 func Scales(t *model.Tables) ([]Scale, error) {
 	scales, faults := make([]Scale, len(t.Measures)), []error(nil)
@@ -113,56 +121,114 @@ func slope(points []model.CurvePoint, i int) float64 {
 	return (points[i+1].Level - points[i].Level) / (points[i+1].Amount - points[i].Amount)
 }
 
-// scaleOf tries every number of steps. Losses that differ by less than a millionth of a level count as equal, so that
-// the last digit of a logarithm never decides; then the number nearest to the usual one is taken.
+// scaleOf tries every number of steps and shifts knots and slopes of the best few.
 func scaleOf(m *model.Measure) (Scale, error) {
-	best, found := Scale{}, false
+	var tried []*Scale
 	for away := 0; away <= mostSteps-fewestSteps; away++ {
 		n := usualSteps + (away+1)/2*(1-2*(away%2)) // 500, 499, 501, 498 ...
-		s, ok := rounded(m, n)
-		if ok && (!found || s.Loss < best.Loss-1e-6) {
-			best, found = s, true
+		if s := rounded(m, n); s.wellFormed() {
+			s.Loss = s.loss(m.Points)
+			tried = append(tried, s)
 		}
 	}
-	if !found {
-		return Scale{}, errors.New("two of its points lie closer than a 600th of the whole curve, or a slope is steeper than whole numbers can say; leave a point out")
+	if len(tried) == 0 {
+		return Scale{}, errors.New("two of its points lie closer than a 600th of the whole curve; leave one of them out")
 	}
-	return best, nil
+	slices.SortStableFunc(tried, func(a, b *Scale) int { return compareLoss(a.Loss, b.Loss) })
+	best := tried[0]
+	for _, s := range tried[:min(len(tried), refined)] {
+		if compareLoss(best.Loss, 0) == 0 {
+			break
+		}
+		s.refine(m.Points)
+		if compareLoss(s.Loss, best.Loss) < 0 {
+			best = s
+		}
+	}
+	return *best, nil
 }
 
-// rounded is the curve over n steps with knots and slopes rounded to whole numbers.
-func rounded(m *model.Measure, n int) (Scale, bool) {
-	points := m.Points
-	s := Scale{Measure: m.Key, Step: (points[len(points)-1].Amount - points[0].Amount) / float64(n)}
-	for i, p := range points {
-		s.Knots = append(s.Knots, s.Steps(p.Amount))
-		if i > 0 && s.Knots[i] <= s.Knots[i-1] {
-			return Scale{}, false
-		}
-	}
-	for i := range points[1:] {
-		whole := int64(math.Round(LevelUnit * slope(points, i) * s.Step))
-		if i > 0 {
-			whole = min(whole, s.Slopes[i-1]) // equal slopes may differ in the last digits
-		}
-		s.Slopes = append(s.Slopes, whole)
-	}
-	s.Loss = s.loss(points)
-	return s, true
+// compareLoss holds losses that differ by less than a millionth of a level equal, so that the last digit of a
+// logarithm never decides.
+func compareLoss(a, b float64) int {
+	return cmp.Compare(math.Round(a*1e6), math.Round(b*1e6))
 }
 
-// loss is the largest difference to the curve as typed between its first and last amount, in level points. Both are
-// straight between their knots, so it is enough to look there.
-func (s *Scale) loss(points []model.CurvePoint) float64 {
-	first, last, most := points[0].Amount, points[len(points)-1].Amount, 0.0
-	for i := range points {
-		for _, amount := range []float64{points[i].Amount, float64(s.Knots[i]) * s.Step} {
-			if amount >= first && amount <= last {
-				most = max(most, math.Abs(s.exact(amount)-curveAt(points, amount)))
+// refine shifts single knots and slopes by one as long as that lowers the loss.
+func (s *Scale) refine(points []model.CurvePoint) {
+	for better := true; better; {
+		better = false
+		for _, numbers := range [][]int64{s.Knots, s.Slopes} {
+			for i := range numbers {
+				for _, by := range []int64{-1, 1} {
+					better = s.shift(points, &numbers[i], by) || better
+				}
 			}
 		}
 	}
+}
+
+// shift changes one number and keeps that only where the curve stays well formed and loses less.
+func (s *Scale) shift(points []model.CurvePoint, number *int64, by int64) bool {
+	*number += by
+	if s.wellFormed() {
+		if loss := s.loss(points); compareLoss(loss, s.Loss) < 0 {
+			s.Loss = loss
+			return true
+		}
+	}
+	*number -= by
+	return false
+}
+
+// wellFormed tells whether knots rise and slopes neither rise nor fall below 0.
+func (s *Scale) wellFormed() bool {
+	for i := range s.Slopes {
+		if s.Knots[i+1] <= s.Knots[i] || s.Slopes[i] < 0 || i > 0 && s.Slopes[i] > s.Slopes[i-1] {
+			return false
+		}
+	}
+	return true
+}
+
+// rounded is the curve over n steps with knots and slopes rounded to whole numbers; it need not be well formed.
+func rounded(m *model.Measure, n int) *Scale {
+	points := m.Points
+	s := &Scale{
+		Measure: m.Key, Step: (points[len(points)-1].Amount - points[0].Amount) / float64(n),
+		Knots: make([]int64, len(points)), Slopes: make([]int64, len(points)-1),
+	}
+	for i, p := range points {
+		s.Knots[i] = s.Steps(p.Amount)
+	}
+	for i := range s.Slopes {
+		s.Slopes[i] = int64(math.Round(LevelUnit * slope(points, i) * s.Step))
+		if i > 0 {
+			s.Slopes[i] = min(s.Slopes[i], s.Slopes[i-1]) // equal slopes may differ in the last digits
+		}
+	}
+	return s
+}
+
+// loss is the largest difference to the curve as typed, in level points. Both are straight between their knots, so it is
+// enough to look there and at the ends.
+func (s *Scale) loss(points []model.CurvePoint) float64 {
+	first, last := points[0].Amount, points[len(points)-1].Amount
+	if rise := slope(points, 0); rise > 0 {
+		first += lowestLevel / rise
+	}
+	most := s.lossAt(points, first)
+	for i := range points {
+		most = max(most, s.lossAt(points, points[i].Amount))
+		if knot := float64(s.Knots[i]) * s.Step; knot <= last {
+			most = max(most, s.lossAt(points, knot))
+		}
+	}
 	return most
+}
+
+func (s *Scale) lossAt(points []model.CurvePoint, amount float64) float64 {
+	return math.Abs(s.exact(amount) - curveAt(points, amount))
 }
 
 // exact is the scale's level, in level points, of an amount that is not whole steps.

@@ -14,6 +14,7 @@ type Scorer struct {
 	scales  []Scale
 	groups  map[string][]group
 	fitted  map[string]model.Thing
+	anchors map[string][]Amount // of what is fitted, in the order of groups
 	base    []Amount
 	mass    Mass
 	horizon model.Stated[float64] // seasons the rider plans for
@@ -31,12 +32,13 @@ func New(t *model.Tables, shed *model.Shed, bike *model.Bike) (*Scorer, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Scorer{tables: t, bike: bike, scales: scales, groups: groups, fitted: map[string]model.Thing{}, horizon: shed.Rider.Horizon}
+	s := &Scorer{tables: t, bike: bike, scales: scales, groups: groups, fitted: map[string]model.Thing{}, anchors: map[string][]Amount{}, horizon: shed.Rider.Horizon}
 	for _, slot := range t.Slots {
 		s.fitted[slot.Name] = t.FittedThing(bike, slot.Name)
 	}
 	s.weighMass(shed.Rider)
 	s.reckonBase()
+	s.anchor()
 	s.listUncounted()
 	return s, nil
 }
@@ -46,13 +48,38 @@ func (s *Scorer) Scales() []Scale { return s.scales }
 
 // Amounts are what a thing adds to every measure that its slot takes part in, in the order of curves.csv, zero or not.
 // An empty slot is looked up as the choice "none" and adds nothing where there is no such row.
+//
+// Whole steps are counted from what is fitted, so that a gain is rounded once, and what is fitted is rounded along the
+// slots, so that the bike as it stands is within half a step however many things it is the sum of. (Rounding every
+// thing by itself lost up to 1.3 levels of the weight of 40 parts.)
 func (s *Scorer) Amounts(th model.Thing) []Amount {
 	groups := s.groups[th.Slot]
 	amounts := make([]Amount, len(groups))
 	for i := range groups {
-		amounts[i] = s.sum(groups[i].measure, s.trace(&groups[i], th))
+		now := &s.anchors[th.Slot][i]
+		a := s.sum(groups[i].measure, s.trace(&groups[i], th))
+		a.Steps = now.Steps + s.scales[a.Measure].Steps(a.Exact-now.Exact)
+		amounts[i] = a
 	}
 	return amounts
+}
+
+// anchor reckons what is fitted, from what no thing carries on: each thing gets the steps by which the rounded sum grows.
+func (s *Scorer) anchor() {
+	exact, steps := make([]float64, len(s.scales)), make([]int64, len(s.scales))
+	for m := range s.base {
+		exact[m], steps[m] = s.base[m].Exact, s.base[m].Steps
+	}
+	for _, slot := range s.tables.Slots {
+		for i := range s.groups[slot.Name] {
+			g := &s.groups[slot.Name][i]
+			a := s.sum(g.measure, s.trace(g, s.fitted[slot.Name]))
+			exact[g.measure] += a.Exact
+			a.Steps = s.scales[g.measure].Steps(exact[g.measure]) - steps[g.measure]
+			steps[g.measure] += a.Steps
+			s.anchors[slot.Name] = append(s.anchors[slot.Name], a)
+		}
+	}
 }
 
 // sum adds up a trace and rounds once.

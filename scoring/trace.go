@@ -52,7 +52,7 @@ func number(x float64) string { return strconv.FormatFloat(x, 'g', 5, 64) }
 // Amount is what one thing adds to one measure.
 type Amount struct {
 	Measure int     // position in curves.csv
-	Steps   int64   // in whole steps of the measure's scale
+	Steps   int64   // in whole steps of the measure's scale, see Scorer.Amounts
 	Exact   float64 // before rounding to steps
 	Trace   []TraceLine
 }
