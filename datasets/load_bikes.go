@@ -101,7 +101,7 @@ func (r *reader) bike(row bikeRow, cells sheet.Row) model.Bike {
 	b := model.Bike{
 		Name: row.Bike.Plain(), Ownership: r.ownership(row.Owned), Price: price.Value, Delivery: r.amount(row.Delivery),
 		Assembly: r.amount(row.Assembly), Repairs: r.amount(row.Repairs), SellsFor: r.money(row.SellsFor), Used: r.yesNo(row.Used),
-		SizeOK: r.sizeOK(row), Facts: r.facts(cells, row.Facts), Ratings: r.ratings(cells), Note: row.Note.Plain(), Origin: rowOrigin(cells),
+		SizeOK: r.sizeOK(row), Facts: r.factsOf(cells, row.Facts), Ratings: r.ratings(cells), Note: row.Note.Plain(), Origin: rowOrigin(cells),
 	}
 	if row.Like.Plain() != "" {
 		b.Like, _ = r.known(row.Like, "typical bike", likeNames(r.l.tables))

@@ -34,7 +34,7 @@ func (l *loader) withOpenColumns(t sheet.Table) sheet.Table {
 }
 
 // facts reads the fact columns of a row and the pairs of its facts cell; a column wins over a pair of the same name.
-func (r *reader) facts(row sheet.Row, pairs sheet.Cell) model.Facts {
+func (r *reader) factsOf(row sheet.Row, pairs sheet.Cell) model.Facts {
 	facts := model.Facts{}
 	for _, p := range r.Pairs(pairs) {
 		named := p.Value
@@ -49,8 +49,7 @@ func (r *reader) facts(row sheet.Row, pairs sheet.Cell) model.Facts {
 		}
 		r.put(facts, r.l.tables.FactNamed(name), p.Value)
 	}
-	for i := range r.l.tables.Facts {
-		f := &r.l.tables.Facts[i]
+	for _, f := range r.facts {
 		if c := row.Get(f.Name); c.Text != "" {
 			r.put(facts, f, c)
 		}
@@ -123,9 +122,9 @@ func tidyMilli(milli int64) string { return strconv.FormatFloat(float64(milli)/1
 // ratings reads the columns that are named after a criterion: 0 to 10.
 func (r *reader) ratings(row sheet.Row) map[string]model.Stated[float64] {
 	ratings := map[string]model.Stated[float64]{}
-	for _, cr := range r.l.tables.Criteria {
-		if got := r.number(row.Get(cr.Key), within{0, 10, ""}); got.Known {
-			ratings[cr.Key] = got
+	for _, key := range r.criteria {
+		if got := r.number(row.Get(key), within{0, 10, ""}); got.Known {
+			ratings[key] = got
 		}
 	}
 	return ratings

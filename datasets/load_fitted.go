@@ -72,7 +72,7 @@ func (r *reader) fitted(slot string, row fittedRow, cells sheet.Row) model.Fitte
 		Slot: slot, Part: row.Part.Plain(), None: sheet.Key(row.Part.Text) == "none",
 		Condition:   model.Condition(r.choiceIndex(row.Condition, conditionWords())),
 		SeasonsLeft: r.number(row.SeasonsLeft, within{0, 50, "seasons"}), SellsFor: r.money(row.SellsFor),
-		Facts: r.facts(cells, row.Facts), Grams: r.grams(row.Grams), Ratings: r.ratings(cells), Origin: rowOrigin(cells),
+		Facts: r.factsOf(cells, row.Facts), Grams: r.grams(row.Grams), Ratings: r.ratings(cells), Origin: rowOrigin(cells),
 	}
 	if f.None {
 		f.Part = ""

@@ -60,7 +60,7 @@ func (r *reader) part(row partRow, cells sheet.Row, ids map[string]sheet.Cell) {
 		Available: r.count(row.Available), Owned: r.count(row.Owned).Value,
 		Grams: r.grams(row.Grams), Seasons: r.number(row.Seasons, within{0, 50, "seasons"}),
 		Wish:  model.Wish(r.choiceIndex(row.Wish, []string{"consider", "must", "never"})),
-		Facts: r.facts(cells, row.Facts), Ratings: r.ratings(cells), Origin: rowOrigin(cells),
+		Facts: r.factsOf(cells, row.Facts), Ratings: r.ratings(cells), Origin: rowOrigin(cells),
 	}
 	id := row.ID
 	if p.ID == "" {
@@ -139,12 +139,11 @@ func (r *reader) kind(c sheet.Cell) (*model.Kind, bool) {
 	if c.Plain() == "" {
 		return nil, true
 	}
+	if k := r.l.kindNamed(c.Text); k != nil {
+		return k, true
+	}
 	var names []string
-	for i := range r.l.tables.Kinds {
-		k := &r.l.tables.Kinds[i]
-		if _, ok := sheet.Match(c.Text, append([]string{k.Name}, k.Aliases...)); ok {
-			return k, true
-		}
+	for _, k := range r.l.tables.Kinds {
 		names = append(append(names, k.Name), k.Aliases...)
 	}
 	if slot, is := sheet.Match(c.Text, slotNames(r.l.tables)); is {
@@ -153,6 +152,22 @@ func (r *reader) kind(c sheet.Cell) (*model.Kind, bool) {
 	}
 	r.known(c, "kind", names)
 	return nil, false
+}
+
+// kindNamed finds a kind by its name or an alias; nil where there is none.
+func (l *loader) kindNamed(name string) *model.Kind {
+	if l.kinds == nil {
+		l.kinds = map[string]*model.Kind{}
+		for i := range l.tables.Kinds {
+			k := &l.tables.Kinds[i]
+			for _, n := range append([]string{k.Name}, k.Aliases...) {
+				if _, taken := l.kinds[sheet.Key(n)]; !taken {
+					l.kinds[sheet.Key(n)] = k
+				}
+			}
+		}
+	}
+	return l.kinds[sheet.Key(name)]
 }
 
 // places reads "crankset + chainring" (a set) and "front tyre / rear tyre" (alternatives).
@@ -187,11 +202,9 @@ func (r *reader) slot(c sheet.Cell) (string, bool) {
 	if slot, ok := sheet.Match(c.Text, names); ok {
 		return slot, true
 	}
-	for _, k := range r.l.tables.Kinds {
-		if _, is := sheet.Match(c.Text, append([]string{k.Name}, k.Aliases...)); is {
-			r.complain(c.Complain("unknown_slot", "a slot", fmt.Sprintf("%q is a kind: write it in the column kind", k.Name)))
-			return "", false
-		}
+	if k := r.l.kindNamed(c.Text); k != nil {
+		r.complain(c.Complain("unknown_slot", "a slot", fmt.Sprintf("%q is a kind: write it in the column kind", k.Name)))
+		return "", false
 	}
 	return r.known(c, "slot", names)
 }

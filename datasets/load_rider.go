@@ -17,13 +17,13 @@ type riderRow struct {
 // loadRider reads rider.csv and lays the flags over it. The currency comes first: all amounts depend on it.
 func (l *loader) loadRider() {
 	settings := map[string]sheet.Cell{}
-	r := &reader{sheet.FlagValues(sheet.Undecided), l}
+	r := l.flagReader(sheet.Undecided)
 	for _, s := range l.read("rider", riderTable) {
 		r = l.reader(s)
 		l.settings(settings, decode[riderRow](l, s))
 	}
 	l.currency, _ = sheet.CurrencyNamed("EUR")
-	flags := &reader{sheet.FlagValues(l.options.Decimal), l}
+	flags := l.flagReader(l.options.Decimal)
 	given := map[string]sheet.Cell{}
 	for _, s := range l.options.Settings {
 		given[s.Name] = sheet.Cell{Sheet: s.Flag, Name: s.Name, Text: s.Value}

@@ -11,10 +11,34 @@ import (
 // reader reads the cells of one sheet into values of the model.
 type reader struct {
 	*sheet.Values
-	l *loader
+	l        *loader
+	facts    []*model.Fact // that have a column in the sheet
+	criteria []string      // that have a column in the sheet
 }
 
-func (l *loader) reader(s *sheet.Sheet) *reader { return &reader{s.Values(), l} }
+func (l *loader) reader(s *sheet.Sheet) *reader {
+	r := &reader{Values: s.Values(), l: l}
+	columns := map[string]bool{}
+	for _, h := range s.Header {
+		columns[h.Name] = true
+	}
+	for i := range l.tables.Facts {
+		if f := &l.tables.Facts[i]; columns[f.Name] {
+			r.facts = append(r.facts, f)
+		}
+	}
+	for _, c := range l.tables.Criteria {
+		if columns[c.Key] {
+			r.criteria = append(r.criteria, c.Key)
+		}
+	}
+	return r
+}
+
+// flagReader reads values that stand in no sheet.
+func (l *loader) flagReader(d sheet.Decimal) *reader {
+	return &reader{Values: sheet.FlagValues(d), l: l}
+}
 
 // done hands the complaints about cells over.
 func (r *reader) done() { r.l.complain(r.Complaints...) }

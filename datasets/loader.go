@@ -13,8 +13,8 @@ type loader struct {
 	shed       *model.Shed
 	currency   sheet.Currency
 	complaints []sheet.Complaint
-	like       stated // of rider.csv or a flag
-	flagged    bool   // a bikes sheet was there
+	like       stated                 // of rider.csv or a flag
+	kinds      map[string]*model.Kind // by name and alias, as sheet.Key writes them
 }
 
 // stated is a text with its place.

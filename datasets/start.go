@@ -62,7 +62,7 @@ func (q Question) Check(answer, currency string) error {
 	}
 	l := &loader{tables: tables, shed: newShed("", tables)}
 	l.currency, _ = sheet.CurrencyNamed("EUR")
-	r := &reader{sheet.FlagValues(sheet.Undecided), l}
+	r := l.flagReader(sheet.Undecided)
 	if currency != "" {
 		r.setCurrency(sheet.Cell{Sheet: "--currency", Name: "currency", Text: currency})
 	}

@@ -45,6 +45,7 @@ func checkCell(c *Cell) []Complaint {
 	case strings.ContainsFunc(c.Text, isControl):
 		cs = append(cs, c.Complain("control_character", "plain text", fmt.Sprintf("the cell holds the control character %U; type it anew", c.Text[strings.IndexFunc(c.Text, isControl)])))
 		c.Text = ""
+	case c.Text == "" || !strings.ContainsAny(c.Text, "#=E"):
 	case errorCell.MatchString(c.Text):
 		cs = append(cs, c.Complain("error_cell", "a value", "this is a spreadsheet's error value; mend the formula and export again"))
 		c.Text = ""

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"io"
+	"reflect"
 	"strconv"
 	"strings"
 
@@ -21,31 +22,35 @@ func Decode[T any](s *Sheet) ([]T, error) {
 	if len(s.Rows) == 0 {
 		return rows, nil
 	}
-	if err := gocsv.UnmarshalCSV(&packedRows{sheet: s}, &rows); err != nil {
+	in := &packedRows{sheet: s}
+	for _, f := range reflect.VisibleFields(reflect.TypeFor[T]()) {
+		if c := s.table.Column(f.Tag.Get("csv")); c != nil {
+			in.columns = append(in.columns, c.Name)
+		}
+	}
+	if err := gocsv.UnmarshalCSV(in, &rows); err != nil {
 		return nil, fmt.Errorf("%s: %w", s.Name, err)
 	}
 	return rows, nil
 }
 
 // packedRows gives gocsv the cells of a sheet. It carries strings only, so a cell travels packed together with its place.
-type packedRows struct{ sheet *Sheet }
+type packedRows struct {
+	sheet   *Sheet
+	columns []string
+}
 
 // Read is asked for by gocsv's interface; reading row by row is not wanted here.
 func (p *packedRows) Read() ([]string, error) { return nil, io.EOF }
 
 // ReadAll is the header and all rows, every one as long as the header.
 func (p *packedRows) ReadAll() ([][]string, error) {
-	columns := p.sheet.table.Columns
 	all := make([][]string, 0, len(p.sheet.Rows)+1)
-	header := make([]string, len(columns))
-	for i, c := range columns {
-		header[i] = c.Name
-	}
-	all = append(all, header)
+	all = append(all, p.columns)
 	for _, row := range p.sheet.Rows {
-		cells := make([]string, len(columns))
-		for i, c := range columns {
-			cells[i] = row.Get(c.Name).pack()
+		cells := make([]string, len(p.columns))
+		for i, name := range p.columns {
+			cells[i] = row.Get(name).pack()
 		}
 		all = append(all, cells)
 	}

@@ -172,6 +172,8 @@ func groupSign(text string) int {
 	}
 }
 
+var groupSigns = strings.NewReplacer(".", "", ",", "", " ", "", "'", "")
+
 // parseBody reads digits with grouping and decimal signs, exactly.
 func parseBody(body string, d Decimal, strict bool) (*big.Rat, *flaw) {
 	body = strings.ReplaceAll(body, "’", "'")
@@ -188,7 +190,7 @@ func parseBody(body string, d Decimal, strict bool) (*big.Rat, *flaw) {
 	if strings.ContainsAny(fraction, "., '") || !grouped(whole) {
 		return nil, badGroups(body, strict, d)
 	}
-	digits := strings.NewReplacer(".", "", ",", "", " ", "", "'", "").Replace(whole)
+	digits := groupSigns.Replace(whole)
 	if len(digits) > 15 || len(fraction) > 15 {
 		return nil, &flaw{"too_large", "a number of at most 15 digits", "look for a missing separator"}
 	}

@@ -25,6 +25,7 @@ type Sheet struct {
 	Unused  []string // columns that the table does not know
 
 	table   Table
+	columns []*Column          // of the header's cells; nil for one that the table does not know
 	decimal map[string]Decimal // by column
 	forced  Decimal
 }
@@ -108,6 +109,9 @@ func (s *Sheet) readRows(in *splitter, skip int) []Complaint {
 		return cs
 	}
 	cs = s.readHeader(header)
+	for _, h := range s.Header {
+		s.columns = append(s.columns, s.table.Column(h.Name))
+	}
 	for {
 		r, ok := in.next()
 		if !ok {
@@ -168,6 +172,9 @@ func (s *Sheet) row(r record) (Row, []Complaint) {
 
 // complained is the set of cells that there is an error about.
 func complained(cs []Complaint) map[string]bool {
+	if len(cs) == 0 {
+		return nil
+	}
 	cells := map[string]bool{}
 	for _, c := range cs {
 		if !c.Warning {
@@ -209,8 +216,8 @@ func longRowHint(r record, separator byte) string {
 func (s *Sheet) shortRow(r record, row Row, complained map[string]bool) []Complaint {
 	var cs []Complaint
 	for i, h := range s.Header {
-		c := s.table.Column(h.Name)
-		if h.Name == "" || c == nil {
+		c := s.columns[i]
+		if c == nil || !c.Required && i < len(r.fields) {
 			continue
 		}
 		cell := row.Get(h.Name)

@@ -71,6 +71,9 @@ func zeroShares(data []byte) (even, odd float64) {
 
 // Key is a name as it is compared: without case, diacritics, spaces, "_" and "-".
 func Key(name string) string {
+	if key, ok := plainKey(name); ok {
+		return key
+	}
 	var key strings.Builder
 	for _, r := range norm.NFD.String(tidy(name)) {
 		switch {
@@ -80,6 +83,23 @@ func Key(name string) string {
 		}
 	}
 	return key.String()
+}
+
+// plainKey is Key for names of ASCII letters, which nearly all are.
+func plainKey(name string) (key string, ok bool) {
+	var out []byte
+	for i := 0; i < len(name); i++ {
+		switch b := name[i]; {
+		case b >= utf8.RuneSelf:
+			return "", false
+		case b == ' ' || b == '_' || b == '-' || b >= '\t' && b <= '\r':
+		case b >= 'A' && b <= 'Z':
+			out = append(out, b+'a'-'A')
+		default:
+			out = append(out, b)
+		}
+	}
+	return string(out), true
 }
 
 // tidy drops invisible characters, writes every no-break space and hyphen as a plain one, and trims.
