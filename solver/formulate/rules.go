@@ -125,7 +125,7 @@ func Uncertain(t *model.Tables, r *model.Rule, things map[string]model.Thing) bo
 }
 
 // InDoubt are the facts that nobody measured and that the rule's judgement of what is bought depends on. A set agrees
-// with itself, what goes without saying is not asked, and a fact is not in doubt where the rule holds whatever it is;
+// with itself, the rider's phrase for a part is believed, what goes without saying is not asked, and a fact is not in doubt where the rule holds whatever it is;
 // only a danger rule wants it measured even then.
 func InDoubt(t *model.Tables, r *model.Rule, things map[string]model.Thing) []fit.Ref {
 	if r.Severity == model.Advice || !mixes(r, things) {
@@ -136,7 +136,7 @@ func InDoubt(t *model.Tables, r *model.Rule, things map[string]model.Thing) []fi
 		th := things[ref.Slot]
 		o := th.Facts[ref.Fact].Origin
 		presumed := o.How == model.Assumed && o.Sheet == model.FactsTable
-		if th.State != model.Empty && o.How != model.Measured && !presumed && ref.Fact != "condition" {
+		if th.State != model.Empty && o.How != model.Measured && !presumed && !phrased(r, th, ref) && ref.Fact != "condition" {
 			doubts = append(doubts, ref)
 		}
 	}
@@ -144,6 +144,17 @@ func InDoubt(t *model.Tables, r *model.Rule, things map[string]model.Thing) []fi
 		return nil
 	}
 	return doubts
+}
+
+// phrased tells whether the rider's own phrase for a bought part says the fact (kinds.csv): it is taken at its word,
+// except where a danger rule compares it.
+func phrased(r *model.Rule, th model.Thing, ref fit.Ref) bool {
+	o := th.Facts[ref.Fact].Origin
+	if th.State != model.Bought || o.Sheet != "kind" {
+		return false
+	}
+	compared := slices.ContainsFunc(slices.Concat(r.Left, r.Right), func(t model.Term) bool { return t.Slot == ref.Slot && t.Fact == ref.Fact })
+	return r.Severity != model.Danger || !compared
 }
 
 // mixes tells whether a rule brings something bought together with anything but its own set.
@@ -175,7 +186,7 @@ func (c *Compiled) group(slot int, facts []string) axis {
 		for _, f := range facts {
 			key += "|" + l.Thing.Facts[f].String()
 			if c.Options.Sure {
-				key += fmt.Sprint(l.Thing.Facts[f].Origin.How)
+				key += fmt.Sprint(l.Thing.Facts[f].Origin.How, l.Thing.Facts[f].Origin.Sheet == "kind")
 			}
 		}
 		if l.Thing.Part != nil && len(l.Place) > 1 {

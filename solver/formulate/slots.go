@@ -59,8 +59,9 @@ func (c *Compiled) standing(slot *model.Slot, add func(OptionLabel)) int {
 		c.withWork(OptionLabel{Thing: t.ServicedThing(c.Bike, slot.Name, restored)}, now, add)
 		next++
 	}
-	if !slot.Required {
-		c.withWork(OptionLabel{Thing: model.Thing{Slot: slot.Name, State: model.Empty, Fitted: now.Fitted, Name: "no " + slot.Name, Facts: model.Facts{}}}, now, add)
+	empty := model.Thing{Slot: slot.Name, State: model.Empty, Fitted: now.Fitted, Name: "no " + slot.Name, Facts: model.Facts{}}
+	if !slot.Required && len(c.coster.Bill(empty, now).Jobs) > 0 {
+		c.withWork(OptionLabel{Thing: empty}, now, add) // only what jobs.csv tells how to take off is ever taken off
 	}
 	return at
 }
