@@ -21,16 +21,8 @@ func sum(t *testing.T, tables *model.Tables, measure string, things map[string][
 		t.Fatal(err)
 	}
 	total := 0.0
-	for slot, facts := range things {
-		th := model.Thing{Slot: slot, State: model.AsFitted, Facts: model.Facts{"condition": model.ChoiceValue(said, "good")}}
-		for i := 0; i < len(facts); i += 2 {
-			switch v := facts[i+1].(type) {
-			case string:
-				th.Facts[facts[i].(string)] = model.ChoiceValue(said, v)
-			case int:
-				th.Facts[facts[i].(string)] = model.NumberValue(int64(v)*1000, said)
-			}
-		}
+	for slot, known := range things {
+		th := model.Thing{Slot: slot, State: model.AsFitted, Facts: facts(append(known, "condition", "good")...)}
 		for _, a := range s.Amounts(th) {
 			if tables.Measures[a.Measure].Key == measure {
 				total += a.Exact

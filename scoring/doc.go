@@ -5,7 +5,8 @@
 // 0..100), so that the second improvement in one place brings less; the levels are weighed by what the rider cares
 // about (Weigh). With whole numbers:
 //
-//	steps   = round(amount / Scale.Step)                      of every thing, of what no thing carries, of every pair
+//	steps   = round(amount / Scale.Step)                      of what no thing carries, of every pair, and of every
+//	                                                          thing, counted from what is fitted (Scorer.Amounts)
 //	level   = Scale.Level(sum of the steps)                   0 to 10,000 over the curve
 //	benefit = sum over the measures of percent * level        1,000,000 = 100 points
 //
