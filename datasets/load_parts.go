@@ -2,6 +2,8 @@ package datasets
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"sort"
 	"strings"
 
@@ -211,8 +213,8 @@ func (r *reader) slot(c sheet.Cell) (string, bool) {
 
 // foreignFacts warns of facts that nothing in the part's slots has.
 func (r *reader) foreignFacts(p *model.Part) {
-	for name, v := range p.Facts {
-		f := r.l.tables.FactNamed(name)
+	for _, name := range slices.Sorted(maps.Keys(p.Facts)) {
+		f, v := r.l.tables.FactNamed(name), p.Facts[name]
 		if v.Origin.How == model.Assumed || has(f, p.Places) {
 			continue
 		}

@@ -16,7 +16,6 @@ type layout struct {
 	separator byte
 	skip      int // records above the header
 	known     int // column names found
-	commanded bool
 }
 
 // findLayout tries every separator (or the one of a "sep=" line) and keeps the one with the record, among the first
@@ -24,9 +23,7 @@ type layout struct {
 func findLayout(text string, t *Table) layout {
 	names := t.names()
 	if sep, ok := sepLine(text); ok {
-		found := headerIn(text, sep, names)
-		found.commanded = true
-		return found
+		return headerIn(text, sep, names)
 	}
 	best := layout{separator: ','}
 	for _, sep := range separators {
