@@ -47,7 +47,7 @@ func load(r Request) (loaded, error) {
 	var faults []sheet.Complaint
 	for _, c := range complaints {
 		if c.Warning {
-			l.warnings = append(l.warnings, answer.Warning{Code: c.Code, Where: c.Where(), Text: warningText(c), Fix: some(c.Fix)})
+			l.warnings = append(l.warnings, answer.Warning{Code: c.Code, Where: c.Where(), Text: warningText(c), Fix: some(asSentence(c.Fix))})
 		} else {
 			faults = append(faults, c)
 		}

@@ -139,9 +139,9 @@ func (p *page) step(s answer.Step, measure []string) {
 	}
 	if utf8.RuneCountInString(name) > 41 {
 		p.line("  %2d  %s", s.Step, name)
-		p.line("  %2s  %-41s %9s %8s %9s", "", "", s.Cost, signed(s.Benefit), rate(s.Per100))
+		p.line("  %2s  %-41s %9s %8s %9s", "", "", s.Cost, signed(s.Benefit), rate(s))
 	} else {
-		p.line("  %2d  %-41s %9s %8s %9s", s.Step, name, s.Cost, signed(s.Benefit), rate(s.Per100))
+		p.line("  %2d  %-41s %9s %8s %9s", s.Step, name, s.Cost, signed(s.Benefit), rate(s))
 	}
 	const lead = "      "
 	if bought := buying(s); bought != "" {
@@ -239,9 +239,14 @@ func signed(points answer.Points) string {
 	}
 }
 
-func rate(r *answer.Rate) string {
-	if r == nil {
+// rate is benefit per 100 of money, or why there is none: what costs nothing is free, what is bought anyway was due.
+func rate(s answer.Step) string {
+	switch {
+	case s.Per100 != nil:
+		return s.Per100.Short()
+	case s.Cost.Minor > 0:
+		return "was due"
+	default:
 		return "free"
 	}
-	return r.Short()
 }
