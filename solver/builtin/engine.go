@@ -69,6 +69,7 @@ type search struct {
 	prices  []prices // of the lines used last
 	bound   float64  // on the scaled value of the goal
 	nodes   int
+	depth   int // of splits
 }
 
 // solve goes through the stages of ties.

@@ -8,14 +8,49 @@ import (
 // rounds is how often a space is narrowed by its bounds before the tree is searched.
 const rounds = 6
 
+// manyNodes is when a tree is left for one search per option of a slot.
+const manyNodes = 30000
+
 // run looks among the living options for a choice that meets the goal and keeps the last one; true when the search
 // was complete.
 func (s *search) run(alive [][]int) bool {
-	sp, lines, open := s.narrow(alive)
+	promise := make([]float64, len(alive))
+	sp, lines, open := s.narrow(alive, promise)
 	if !open {
 		return true
 	}
-	return s.descend(sp, lines, 0)
+	if s.descend(sp, lines, manyNodes) {
+		return true
+	}
+	return s.ctx.Err() == nil && s.split(sp.alive, promise)
+}
+
+// split searches the space once for every option of its loosest slot, each time with prices of its own. It is for trees
+// that the prices of the whole space leave too wide.
+func (s *search) split(alive [][]int, promise []float64) bool {
+	slot := -1
+	for i := range alive {
+		if len(alive[i]) > 1 && (slot < 0 || promise[i] > promise[slot]) {
+			slot = i
+		}
+	}
+	known := make([]prices, len(s.prices))
+	for i := range known {
+		known[i].copyFrom(&s.prices[i])
+	}
+	s.depth++
+	defer func() { s.depth-- }()
+	for _, k := range alive[slot] {
+		for i := range known {
+			s.prices[i].copyFrom(&known[i])
+		}
+		part := clone(alive)
+		part[slot] = []int{k}
+		if !s.run(part) {
+			return false
+		}
+	}
+	return true
 }
 
 // descend searches the tree of a space, at most so many nodes of it (0: all); true when it was complete.
@@ -51,13 +86,15 @@ func (s *search) offer(choice []int, e evaluation) (taken, done bool) {
 }
 
 // narrow looks for prices and drops every option that no line can bring to the goal, again and again while that helps,
-// each time with a longer look at the first nodes of the tree. It is false when nothing is left.
-func (s *search) narrow(alive [][]int) (*space, []*line, bool) {
-	promise := make([]float64, len(alive))
+// each time with a longer look at the first nodes of the tree. promise becomes, per slot, about how many options are
+// promising. It is false when nothing is left.
+func (s *search) narrow(alive [][]int, promise []float64) (*space, []*line, bool) {
 	for i := range alive {
 		promise[i] = float64(len(alive[i]))
 	}
-	s.bound = math.Inf(1)
+	if s.depth == 0 {
+		s.bound = math.Inf(1)
+	}
 	limit := 200
 	for round := 0; ; round++ {
 		if !s.m.filter(alive) {
@@ -109,12 +146,14 @@ func (s *search) price(sp *space, round int) []*line {
 	d.tried = func(places []int) { s.try(sp, places) }
 	steps := s.options.Steps
 	d.start()
-	if round > 0 {
+	if round > 0 || s.depth > 0 {
 		d.x.copyFrom(&s.prices[0])
 		steps /= 2
 	}
 	d.improve(steps)
-	s.bound = math.Min(s.bound, d.promise(d.l))
+	if s.depth == 0 {
+		s.bound = math.Min(s.bound, d.promise(d.l))
+	}
 	lines := []*line{d.l}
 	s.prices = append(s.prices[:0], d.x)
 	least := float64(s.cheapest(sp))

@@ -31,7 +31,8 @@ func TestStats(t *testing.T) {
 			s.g = bestOf(m, p.Objective)
 			t0 := cpu() - begin
 			al := clone(alive)
-			sp, lines, open := s.narrow(al)
+			promise := make([]float64, len(al))
+			sp, lines, open := s.narrow(al, promise)
 			t1 := cpu() - begin
 			rows, free, slack := 0, 0, 0.0
 			inc := s.is.benefit
@@ -41,7 +42,9 @@ func TestStats(t *testing.T) {
 				}
 				free = len(sp.order) - sp.fixed
 				slack = float64(lines[0].bound-s.g.need(lines[0])) / float64(s.g.scale)
-				s.descend(sp, lines, 0)
+				if !s.descend(sp, lines, manyNodes) {
+					s.split(sp.alive, promise)
+				}
 			}
 			t2 := cpu() - begin
 			n := s.nodes
