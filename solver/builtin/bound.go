@@ -172,6 +172,16 @@ func (m *model) evaluate(choice []int) (evaluation, bool) {
 	return e, true
 }
 
+// judge is evaluate for a choice that may also break relations.
+func (m *model) judge(choice []int) (evaluation, bool) {
+	for i := range m.relations {
+		if !m.relations[i].holds(choice) {
+			return evaluation{}, false
+		}
+	}
+	return m.evaluate(choice)
+}
+
 // holds tells whether the choice meets the relation.
 func (r *relation) holds(choice []int) bool {
 	at := 0

@@ -82,13 +82,13 @@ func (d *dual) scan(price *float64, unit float64) {
 func (d *dual) value() float64 {
 	d.l.set(d.m, d.g, &d.x)
 	d.l.evaluate(d.sp)
-	return d.promise(d.l)
+	return float64(d.promise(d.l))
 }
 
 // promise is the largest scaled value that the line allows within budget and floor.
-func (d *dual) promise(l *line) float64 {
+func (d *dual) promise(l *line) int64 {
 	more, money := l.benefit-d.g.scale*d.g.benefit, l.cash-d.g.scale*d.g.cash
-	return float64(l.bound + money*d.g.budget - more*d.g.floor)
+	return l.bound + money*d.g.budget - more*d.g.floor
 }
 
 // improve takes so many steps from the present prices and leaves the best ones found, and their line.

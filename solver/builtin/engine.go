@@ -67,7 +67,7 @@ type search struct {
 	is      evaluation
 	met     bool     // the present goal was met
 	prices  []prices // of the lines used last
-	bound   float64  // on the scaled value of the goal
+	bound   int64    // on the scaled value of the goal
 	nodes   int
 	depth   int // of splits
 }
@@ -111,8 +111,7 @@ func (s *search) valueBound(o program.Objective) int64 {
 	if o == (program.Objective{}) {
 		return 0
 	}
-	bound := int64(s.bound / float64(s.g.scale))
-	return bound + 1
+	return s.bound/s.g.scale + 1
 }
 
 func clone(alive [][]int) [][]int {

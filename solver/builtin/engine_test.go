@@ -163,3 +163,37 @@ func TestLargeNumbers(t *testing.T) {
 		t.Error("a slot without options was accepted")
 	}
 }
+
+// The frontier in one go must have the cash and benefit of full enumeration, and choices that attain them.
+func TestFrontierAgainstBruteForce(t *testing.T) {
+	t.Parallel()
+	points := 0
+	for seed := range uint64(1200) {
+		p := random.New(random.Small(seed))
+		upTo := []int64{0, 1500, 6000, program.NoBudget}[seed%4]
+		want, err := brute.Frontier(p, upTo)
+		if err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		got, err := builtin.New(tunings[seed%3]).Frontier(context.Background(), p, upTo)
+		if err != nil {
+			t.Fatalf("seed %d: %v", seed, err)
+		}
+		sameFrontier(t, p, got, want)
+		points += len(got.Points)
+	}
+	t.Logf("%d points", points)
+}
+
+func sameFrontier(t *testing.T, p *program.Program, got, want program.Frontier) {
+	t.Helper()
+	if len(got.Points) != len(want.Points) || got.UpTo != want.UpTo || !got.Proved || !want.Proved {
+		t.Fatalf("%s: %d points up to %d, %v, want %d up to %d", p.Name, len(got.Points), got.UpTo, got.Proved, len(want.Points), want.UpTo)
+	}
+	for i, x := range got.Points {
+		e := p.Evaluate(x.Choice)
+		if x.Cash != want.Points[i].Cash || x.Benefit != want.Points[i].Benefit || e.Cash != x.Cash || e.Benefit != x.Benefit || p.Feasible(x.Choice) != nil {
+			t.Fatalf("%s: point %d is %+v, want %+v", p.Name, i, x, want.Points[i])
+		}
+	}
+}

@@ -2,6 +2,7 @@ package builtin
 
 import (
 	"math"
+	"math/bits"
 	"slices"
 )
 
@@ -74,15 +75,15 @@ func (s *search) purchases() int64 {
 }
 
 // offer keeps a choice that meets the goal as the best.
-func (s *search) offer(choice []int, e evaluation) (taken, done bool) {
+func (s *search) offer(choice []int, e evaluation) (changed regions, done bool) {
 	if !s.g.accepts(e) {
-		return false, false
+		return 0, false
 	}
 	s.choice, s.is, s.met = slices.Clone(choice), e, true
 	if !s.g.any {
 		s.g.raise(e)
 	}
-	return true, s.g.any
+	return 1, s.g.any
 }
 
 // narrow looks for prices and drops every option that no line can bring to the goal, again and again while that helps,
@@ -93,7 +94,7 @@ func (s *search) narrow(alive [][]int, promise []float64) (*space, []*line, bool
 		promise[i] = float64(len(alive[i]))
 	}
 	if s.depth == 0 {
-		s.bound = math.Inf(1)
+		s.bound = math.MaxInt64
 	}
 	limit := 200
 	for round := 0; ; round++ {
@@ -113,11 +114,11 @@ func (s *search) narrow(alive [][]int, promise []float64) (*space, []*line, bool
 			return nil, nil, false
 		}
 		limit *= 4
-		left, dropped := s.drop(sp, lines, alive, promise)
+		left, dropped := drop(sp, lines, s, 1, alive, promise)
 		if !left {
 			return nil, nil, false
 		}
-		if dropped*16 < count(alive) && s.g.value == value || round == rounds || s.ctx.Err() != nil {
+		if dropped*16 < countOptions(alive) && s.g.value == value || round == rounds || s.ctx.Err() != nil {
 			return s.again(alive, promise)
 		}
 	}
@@ -152,7 +153,7 @@ func (s *search) price(sp *space, round int) []*line {
 	}
 	d.improve(steps)
 	if s.depth == 0 {
-		s.bound = math.Min(s.bound, d.promise(d.l))
+		s.bound = min(s.bound, d.promise(d.l))
 	}
 	lines := []*line{d.l}
 	s.prices = append(s.prices[:0], d.x)
@@ -190,12 +191,7 @@ func (s *search) try(sp *space, places []int) {
 	for slot, place := range places {
 		choice[slot] = sp.alive[slot][place]
 	}
-	for _, r := range sp.relations {
-		if !r.holds(choice) {
-			return
-		}
-	}
-	if e, ok := s.m.evaluate(choice); ok {
+	if e, ok := s.m.judge(choice); ok {
 		s.offer(choice, e)
 	}
 }
@@ -217,7 +213,7 @@ func (s *search) polish(sp *space) {
 				choice[slot] = k
 				if s.meets(slot, choice) {
 					if e, ok := s.m.evaluate(choice); ok {
-						if taken, _ := s.offer(choice, e); taken {
+						if changed, _ := s.offer(choice, e); changed != 0 {
 							better = true
 							continue
 						}
@@ -239,37 +235,35 @@ func (s *search) meets(slot int, choice []int) bool {
 	return true
 }
 
-// drop removes the living options that some line cannot bring to the goal, counts them, and weighs for every slot how many of
-// the others are promising. It is false when a slot has none left.
-func (s *search) drop(sp *space, lines []*line, alive [][]int, promise []float64) (bool, int) {
-	dropped := 0
-	dead := make([][]bool, len(sp.alive))
-	slack := make([][]float64, len(sp.alive))
-	for slot := range sp.alive {
-		dead[slot], slack[slot] = make([]bool, len(sp.alive[slot])), make([]float64, len(sp.alive[slot]))
-		for i := range slack[slot] {
-			slack[slot][i] = 1
+// drop removes the living options that no region can have by the lines, counts them, and weighs for every slot how many
+// of the others are promising. It is false when a slot has none left.
+func drop(sp *space, lines []*line, goal target, wanted regions, alive [][]int, promise []float64) (bool, int) {
+	v := &verdict{lines: lines}
+	for ; wanted != 0; wanted &= wanted - 1 {
+		r := bits.TrailingZeros64(uint64(wanted))
+		need, open := make([]int64, len(lines)), true
+		for k, l := range lines {
+			need[k] = goal.need(r, l)
+			open = open && l.bound >= need[k]
 		}
+		if open {
+			v.need = append(v.need, need)
+		}
+	}
+	if len(v.need) == 0 {
+		return false, 0
 	}
 	for _, l := range lines {
-		need := s.g.need(l)
-		if l.bound < need {
-			return false, 0
-		}
-		for slot, marginal := range l.marginals(sp) {
-			for i, v := range marginal {
-				dead[slot][i] = dead[slot][i] || v < need
-				slack[slot][i] = math.Min(slack[slot][i], float64(v-need)/float64(l.bound-need+1))
-			}
-		}
+		v.marginal = append(v.marginal, l.marginals(sp))
 	}
+	dropped := 0
 	for slot := range sp.alive {
 		keep := sp.alive[slot][:0:0]
 		promise[slot] = 0
 		for i, k := range sp.alive[slot] {
-			if !dead[slot][i] {
+			if ratio := v.ratio(slot, i); ratio >= 0 {
 				keep = append(keep, k)
-				promise[slot] += slack[slot][i]
+				promise[slot] += ratio
 			}
 		}
 		dropped += len(sp.alive[slot]) - len(keep)
@@ -281,7 +275,33 @@ func (s *search) drop(sp *space, lines []*line, alive [][]int, promise []float64
 	return true, dropped
 }
 
-func count(alive [][]int) int {
+// verdict judges single options by their marginals.
+type verdict struct {
+	lines    []*line
+	need     [][]int64   // per region that is open and line
+	marginal [][][]int64 // per line, slot and place
+}
+
+// ratio is how much of the margin an option leaves, 0 to 1, in the region that likes it best; negative when no region
+// can have it.
+func (v *verdict) ratio(slot, place int) float64 {
+	top := -1.0
+	for _, need := range v.need {
+		least := 1.0
+		for k, l := range v.lines {
+			left := v.marginal[k][slot][place] - need[k]
+			if left < 0 {
+				least = -1
+				break
+			}
+			least = math.Min(least, float64(left)/float64(l.bound-need[k]+1))
+		}
+		top = math.Max(top, least)
+	}
+	return top
+}
+
+func countOptions(alive [][]int) int {
 	n := 0
 	for _, options := range alive {
 		n += len(options)

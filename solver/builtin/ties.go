@@ -63,7 +63,7 @@ func (s *search) reprice(alive [][]int) (*space, []*line, bool) {
 			return nil, nil, false
 		}
 		lines = append(lines, s.thrifty(sp, lines[0])...)
-		left, dropped := s.drop(sp, lines, alive, promise)
+		left, dropped := drop(sp, lines, s, 1, alive, promise)
 		if !left || dropped == 0 {
 			return sp, lines, left
 		}

@@ -13,9 +13,9 @@ import (
 type target interface {
 	regions() int
 	window(region int) (low, high int64)
-	need(region int, l *line) int64 // the least that a line must promise for a choice of the region
-	purchases() int64               // the most there may be
-	offer(choice []int, e evaluation) (taken, done bool)
+	need(region int, l *line) int64                                // the least that a line must promise for a choice of the region
+	purchases() int64                                              // the most there may be
+	offer(choice []int, e evaluation) (changed regions, done bool) // a choice found; the regions that ask for more now
 }
 
 // regions is a set of a target's regions.
@@ -190,7 +190,7 @@ func (t *tree) sumUp(v *level, s int) {
 
 // run searches the space for the given regions. It is false when a limit or the context stopped it.
 func (t *tree) run(wanted regions) bool {
-	t.renew()
+	t.renew(wanted)
 	bound := make([]int64, len(t.lines))
 	for k, l := range t.lines {
 		bound[k] = l.bound
@@ -205,10 +205,11 @@ func (t *tree) run(wanted regions) bool {
 	return !t.stopped
 }
 
-// renew asks the target what the lines must promise.
-func (t *tree) renew() {
+// renew asks the target what the lines must promise in some regions.
+func (t *tree) renew(wanted regions) {
 	n := len(t.lines)
-	for r := range t.high {
+	for ; wanted != 0; wanted &= wanted - 1 {
+		r := bits.TrailingZeros64(uint64(wanted))
 		for k, l := range t.lines {
 			t.need[r*n+k] = t.goal.need(r, l)
 		}
@@ -367,9 +368,7 @@ func (t *tree) leaf() {
 	if !ok {
 		return
 	}
-	taken, done := t.goal.offer(t.choice, e)
+	changed, done := t.goal.offer(t.choice, e)
 	t.done = done
-	if taken {
-		t.renew()
-	}
+	t.renew(changed)
 }
