@@ -60,12 +60,21 @@ func decode[T any](l *loader, s *sheet.Sheet) []T {
 	return rows
 }
 
-// layTables lays the rider's own tables over the embedded ones.
+// layTables lays the rider's own tables over the embedded ones, each after those whose names it may use.
 func (l *loader) layTables() {
-	for _, t := range OverrideSheets() {
+	laid := false
+	for _, r := range tableReaders() {
+		t, _ := TableNamed(r.name)
+		if r.name == toolsTable.Name { // tools.csv is a sheet of the shed
+			continue
+		}
 		for _, s := range l.read(t.Name, t) {
+			laid = true
 			l.complain(Lay(l.tables, t.Name, s.Rows)...)
 		}
+	}
+	if laid {
+		l.complain(wholeFaults(l.tables)...)
 	}
 }
 
