@@ -51,7 +51,11 @@ func solveOne(l *program.Linear) (program.Status, []int, error) {
 	if len(l.Columns) == 0 {
 		return program.Optimal, []int{}, nil
 	}
-	status, values, err := run(l, halvings(l))
+	code, values, err := run(l, halvings(l))
+	if err != nil {
+		return 0, nil, err
+	}
+	status, err := outcome(code)
 	if err != nil || status != program.Optimal {
 		return status, nil, err
 	}

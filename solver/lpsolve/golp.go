@@ -18,20 +18,20 @@ func init() { child.Register(Engine{}.Name(), Engine{InProcess: true}) }
 // Available tells whether this build holds lp_solve.
 func Available() bool { return true }
 
-// run solves one linear program with at least one column, the objective times 2^-halved, and returns the values of the
-// columns when the status is Optimal.
-func run(l *program.Linear, halved int) (program.Status, []float64, error) {
+// run solves one linear program with at least one column, the objective times 2^-halved. It returns lp_solve's status
+// and, when that is OPTIMAL, the values of the columns.
+func run(l *program.Linear, halved int) (code int, values []float64, err error) {
 	lp, err := build(l, halved)
 	if err != nil {
 		return 0, nil, err
 	}
 	// golp's finalizer must not free the model before the last use below.
 	defer runtime.KeepAlive(lp)
-	status, err := outcome(int(lp.Solve()))
-	if err != nil || status != program.Optimal {
-		return status, nil, err
+	status := lp.Solve()
+	if status == golp.OPTIMAL {
+		values = lp.Variables()
 	}
-	return status, lp.Variables(), nil
+	return int(status), values, nil
 }
 
 // build writes the model in the order that golp demands: rows first, then the objective, which ends row-entry mode.
@@ -45,7 +45,7 @@ func build(l *program.Linear, halved int) (*golp.LP, error) {
 		}
 	}
 	for _, r := range rows {
-		if err := addRow(lp, r); err != nil {
+		if err := addRow(lp, r, len(l.Columns)); err != nil {
 			return nil, err
 		}
 	}
@@ -72,7 +72,7 @@ func upperBound(c int, column program.Column) program.LinearRow {
 }
 
 // addRow refuses what golp would take silently and solve wrongly.
-func addRow(lp *golp.LP, r program.LinearRow) error {
+func addRow(lp *golp.LP, r program.LinearRow, columns int) error {
 	if len(r.Entries) == 0 {
 		return fmt.Errorf("lpsolve: row %q is empty", r.Name)
 	}
@@ -80,6 +80,9 @@ func addRow(lp *golp.LP, r program.LinearRow) error {
 	for i, e := range r.Entries {
 		if i > 0 && e.Column <= r.Entries[i-1].Column {
 			return fmt.Errorf("lpsolve: row %q names column %d after column %d, want each once and in order", r.Name, e.Column, r.Entries[i-1].Column)
+		}
+		if e.Column < 0 || e.Column >= columns {
+			return fmt.Errorf("lpsolve: row %q names column %d of %d: there is no column %d", r.Name, e.Column, columns, e.Column)
 		}
 		entries[i] = golp.Entry{Col: e.Column, Val: float64(e.Coef)}
 	}

@@ -7,4 +7,6 @@ import "firstbolt/solver/program"
 // Available tells whether this build holds lp_solve.
 func Available() bool { return false }
 
-func run(*program.Linear, int) (program.Status, []float64, error) { return 0, nil, ErrUnavailable }
+func run(*program.Linear, int) (code int, values []float64, err error) {
+	return 0, nil, ErrUnavailable
+}

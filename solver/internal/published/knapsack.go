@@ -3,6 +3,7 @@ package published
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"firstbolt/solver/program"
 )
@@ -84,7 +85,7 @@ func multipleChoice(d *document, c *Case) error {
 	return nil
 }
 
-// furniture has values with two decimals and a frontier on the book's scale from 0 (cheapest) to 100 (dearest package):
+// furniture has values with two decimals and a frontier on the book's scale from 0 (cheapest package) to 100 (best one):
 // both are brought to hundredths of the model's value. The book's scale has four decimals, so its points are rounded.
 func furniture(d *document, c *Case, budget int64, each func(add func(region, option int, cost int64, worth float64))) error {
 	worths := [4][]int64{}
@@ -103,11 +104,12 @@ func furniture(d *document, c *Case, budget int64, each func(add func(region, op
 		return err
 	}
 	c.Value = int64(math.Round(100 * optimum))
-	// Cheapest: first strategy everywhere. Dearest: last strategy everywhere.
+	// The cheapest package is the first strategy everywhere, the best one the strategy of most worth everywhere.
 	least, full := int64(0), int64(0)
 	for _, w := range worths {
-		least, full = least+w[0], full+w[len(w)-1]
+		least, full = least+w[0], full+slices.Max(w)
 	}
+	c.Within = 1
 	for i, point := range d.Frontier {
 		c.Front[i][1] = least + int64(math.Round(point[1]/100*float64(full-least)))
 	}

@@ -75,7 +75,7 @@ func product(d *document, c *Case) error {
 		return err
 	}
 	c.Program = most(d.ID)
-	c.Value = micro(d.True)
+	c.Value, c.Within = micro(d.True), 3
 	for _, name := range sorted(n.Parts) {
 		slot := program.Slot{Name: name}
 		for k, o := range n.Parts[name] {
@@ -98,9 +98,6 @@ func product(d *document, c *Case) error {
 	c.Program.Budget = n.Units
 	return nil
 }
-
-// RoundedLogs is how far the value of a product case may lie from Value.
-const RoundedLogs = 3
 
 func micro(probability float64) int64 { return int64(math.Round(1e6 * math.Log(probability))) }
 
@@ -136,12 +133,4 @@ func scores(d *document, c *Case) error {
 	p.Slots = []program.Slot{slot}
 	c.Program, c.UpTo = p, math.MaxInt64
 	return nil
-}
-
-// Near tells whether a value is the case's optimum, allowing for the rounding of logarithms where there are any.
-func Near(c Case, value int64) bool {
-	if c.ID == "mckp_reliability" || c.ID == "mckp_scientists" {
-		return value >= c.Value-RoundedLogs && value <= c.Value+RoundedLogs
-	}
-	return value == c.Value
 }

@@ -26,6 +26,12 @@ type Case struct {
 	Value   int64      // the optimal objective value
 	Front   [][2]int64 // all Pareto-optimal (cash, benefit) from the least cash on; nil where none is known
 	UpTo    int64      // the largest cash for which Front is known
+	Within  int64      // how far Value and the benefits of Front may be off, because the source rounds
+}
+
+// Near tells whether a value is the given one, allowing for what the source rounds.
+func (c Case) Near(value, given int64) bool {
+	return value >= given-c.Within && value <= given+c.Within
 }
 
 // document is a file of testdata. Native is read again by the kind that knows its fields.

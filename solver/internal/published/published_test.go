@@ -32,7 +32,7 @@ func TestOptimaByEnumeration(t *testing.T) {
 				return
 			}
 			s, err := brute.Solve(c.Program)
-			if err != nil || s.Status != program.Optimal || !Near(c, s.Bound) {
+			if err != nil || s.Status != program.Optimal || !c.Near(s.Bound, c.Value) {
 				t.Errorf("%v, value %d, %v, want %d", s.Status, s.Bound, err, c.Value)
 			}
 		})
