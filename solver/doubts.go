@@ -14,6 +14,7 @@ type Doubt struct {
 	Thing      model.Thing // what stands in the slot, bought or fitted
 	Value      model.Value // the value that the plan rests on; its origin says how far it can be relied on
 	Needed     []string    // purchases that depend on it
+	Slots      []string    // where those purchases go
 }
 
 // Doubts are the facts that the purchases of a plan depend on and that nobody measured: unknown ones with the value that
@@ -24,24 +25,23 @@ func (p *Plan) Doubts() []Doubt {
 		if r.Outcome.State == fit.NotConcerned {
 			continue
 		}
-		needed := p.bought(r.Rule)
+		slots, needed := p.bought(r.Rule)
 		for _, ref := range formulate.InDoubt(p.Program.Shed.Tables, r.Rule, p.Built) {
 			th := p.Built[ref.Slot]
-			list = doubt(list, Doubt{Slot: ref.Slot, Fact: ref.Fact, Thing: th, Value: p.restsOn(ref, th.Facts[ref.Fact]), Needed: needed})
+			list = doubt(list, Doubt{Slot: ref.Slot, Fact: ref.Fact, Thing: th, Value: p.restsOn(ref, th.Facts[ref.Fact]), Needed: needed, Slots: slots})
 		}
 	}
 	return list
 }
 
-// bought are the names of the parts bought in the slots that a rule looks at.
-func (p *Plan) bought(r *model.Rule) []string {
-	var names []string
+// bought are the slots that a rule looks at and that hold something bought, and the names of what is bought.
+func (p *Plan) bought(r *model.Rule) (slots, names []string) {
 	for _, slot := range fit.Slots(r) {
-		if th := p.Built[slot]; th.State == model.Bought && !slices.Contains(names, th.Name) {
-			names = append(names, th.Name)
+		if th := p.Built[slot]; th.State == model.Bought {
+			slots, names = append(slots, slot), with(names, th.Name)
 		}
 	}
-	return names
+	return slots, names
 }
 
 // restsOn is the value of a fact, or where it is unknown the one that the plan takes.
@@ -59,16 +59,21 @@ func (p *Plan) restsOn(ref fit.Ref, stated model.Value) model.Value {
 // doubt adds a doubt, or its purchases to the one that is there.
 func doubt(list []Doubt, d Doubt) []Doubt {
 	for i := range list {
-		if list[i].Slot != d.Slot || list[i].Fact != d.Fact {
-			continue
+		if list[i].Slot == d.Slot && list[i].Fact == d.Fact {
+			list[i].Needed, list[i].Slots = with(list[i].Needed, d.Needed...), with(list[i].Slots, d.Slots...)
+			return list
 		}
-		for _, n := range d.Needed {
-			if !slices.Contains(list[i].Needed, n) {
-				list[i].Needed = append(list[i].Needed, n)
-			}
-		}
-		return list
 	}
-	d.Needed = slices.Clone(d.Needed)
+	d.Needed, d.Slots = slices.Clone(d.Needed), slices.Clone(d.Slots)
 	return append(list, d)
+}
+
+// with adds what is not there yet.
+func with(list []string, more ...string) []string {
+	for _, m := range more {
+		if !slices.Contains(list, m) {
+			list = append(list, m)
+		}
+	}
+	return list
 }

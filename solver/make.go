@@ -81,7 +81,7 @@ func levels(c *formulate.Compiled, before, after []int64) []Level {
 // rests finds which purchases stand on facts that nobody measured, and the values that the plan takes for unknown ones.
 func (p *Plan) rests() {
 	guesses := p.Program.Guesses(p.Choice)
-	uncertain := map[*model.Part]bool{}
+	uncertain := map[string]bool{} // by slot
 	for _, r := range p.Fit {
 		if r.Outcome.State == fit.NotConcerned {
 			continue
@@ -97,7 +97,7 @@ func (p *Plan) rests() {
 		}
 		if formulate.Uncertain(p.Program.Shed.Tables, r.Rule, p.Built) {
 			for _, slot := range fit.Slots(r.Rule) {
-				uncertain[p.Built[slot].Part] = true
+				uncertain[slot] = true
 			}
 		}
 		for _, m := range r.Outcome.Missing {
@@ -106,7 +106,9 @@ func (p *Plan) rests() {
 	}
 	for i := range p.Steps {
 		for _, b := range p.Steps[i].Purchases {
-			p.Steps[i].After = p.Steps[i].After || b.Part != nil && uncertain[b.Part]
+			for _, ch := range b.Changes {
+				p.Steps[i].After = p.Steps[i].After || b.Part != nil && uncertain[ch.Label.Thing.Slot]
+			}
 		}
 	}
 }

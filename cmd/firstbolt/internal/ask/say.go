@@ -56,21 +56,30 @@ func (f *filler) mending(a *answer.Plan) string {
 	}
 }
 
-// named says the steps by name, up to four of them.
+// named says the steps by name, up to four different ones.
 func named(steps []answer.Step) string {
 	var names []string
+	counts := map[string]int{}
 	for _, s := range steps {
-		names = append(names, s.Part)
+		if counts[s.Part]++; counts[s.Part] == 1 {
+			names = append(names, s.Part)
+		}
 	}
-	switch n := len(names); {
-	case n == 0:
+	if len(names) > 4 {
+		return fmt.Sprintf("the %d things below", len(steps))
+	}
+	for i, n := range names {
+		if counts[n] > 1 {
+			names[i] = fmt.Sprintf("%d x %s", counts[n], n)
+		}
+	}
+	switch n := len(names); n {
+	case 0:
 		return "nothing"
-	case n == 1:
+	case 1:
 		return names[0]
-	case n <= 4:
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
 	default:
-		return fmt.Sprintf("the %d things below", n)
+		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
 	}
 }
 

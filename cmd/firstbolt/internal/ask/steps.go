@@ -208,14 +208,15 @@ func (f *filler) cost(p *solver.Plan) answer.Cost {
 
 // measureFirst names the facts that a step's parts wait for.
 func (f *filler) measureFirst(p *solver.Plan, step int) []string {
-	var list []string
+	var slots, list []string
+	for _, b := range p.Steps[step].Purchases {
+		for _, ch := range b.Changes {
+			slots = append(slots, ch.Label.Thing.Slot)
+		}
+	}
 	for _, d := range p.Doubts() {
-		for i := range p.Steps[step].Purchases {
-			part := p.Steps[step].Purchases[i].Part
-			if part != nil && slices.Contains(d.Needed, part.Name) {
-				list = append(list, d.Slot+": "+strings.ReplaceAll(d.Fact, "_", " "))
-				break
-			}
+		if slices.ContainsFunc(d.Slots, func(slot string) bool { return slices.Contains(slots, slot) }) {
+			list = append(list, d.Slot+": "+strings.ReplaceAll(d.Fact, "_", " "))
 		}
 	}
 	return list
