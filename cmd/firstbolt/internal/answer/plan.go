@@ -118,8 +118,8 @@ type Cost struct {
 
 // More is a further step: so much money, so many points.
 type More struct {
-	Cost    Money  `json:"cost" says:"more money"`
-	Benefit Points `json:"benefit" says:"more points"`
+	Cost    Money  `json:"cost" says:"more money than this plan costs"`
+	Benefit Points `json:"benefit" says:"more points than this plan brings"`
 }
 
 // Benefit is the bike before and after, out of 100 points for this rider.

@@ -10,6 +10,7 @@ type Schemas struct {
 	Profile   string     `json:"$schema" const:"https://datapackage.org/profiles/2.1/datapackage.json"`
 	Name      string     `json:"name"`
 	Resources []Resource `json:"resources"`
+	Settings  []Field    `json:"settings" says:"the settings that rider.csv may have, one a row"`
 	Tail
 }
 

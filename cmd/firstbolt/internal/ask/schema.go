@@ -30,23 +30,25 @@ func Schema(name string, tables bool) (answer.Answer, error) {
 	for _, t := range sheets {
 		s.Resources = append(s.Resources, resource(t))
 		if t.Name == "rider" {
-			s.Resources = append(s.Resources, riderSettings())
+			s.Settings = fields(datasets.RiderSettings())
 		}
 	}
 	return s, nil
 }
 
 func resource(t sheet.Table) answer.Resource {
-	r := answer.Resource{Name: t.Name, Path: t.Name + ".csv", Title: t.Row, Schema: answer.TableSchema{FieldsMatch: "partial", MissingValues: []string{""}}}
-	for _, c := range t.Columns {
-		r.Schema.Fields = append(r.Schema.Fields, field(c))
+	return answer.Resource{
+		Name: t.Name, Path: t.Name + ".csv", Title: t.Row,
+		Schema: answer.TableSchema{Fields: fields(t.Columns), FieldsMatch: "partial", MissingValues: []string{""}},
 	}
-	return r
 }
 
-// riderSettings describes the rows of rider.csv, whose cells take their type from the setting they stand beside.
-func riderSettings() answer.Resource {
-	return resource(sheet.Table{Name: "rider settings", Row: "(the settings that rider.csv may have, one a row)", Columns: datasets.RiderSettings()})
+func fields(columns []sheet.Column) []answer.Field {
+	var list []answer.Field
+	for _, c := range columns {
+		list = append(list, field(c))
+	}
+	return list
 }
 
 func field(c sheet.Column) answer.Field {

@@ -52,9 +52,18 @@ func (p *page) schemas(a *answer.Schemas) {
 			p.line("")
 		}
 		p.para("", fmt.Sprintf("%s: one row is %s (* = needed)", r.Path, r.Title))
-		for _, f := range r.Schema.Fields {
-			p.para(fmt.Sprintf("  %-20s ", star(f)), describe(f))
-		}
+		p.fields(r.Schema.Fields)
+	}
+	if len(a.Settings) > 0 {
+		p.line("")
+		p.line("Settings of rider.csv:")
+		p.fields(a.Settings)
+	}
+}
+
+func (p *page) fields(list []answer.Field) {
+	for _, f := range list {
+		p.para(fmt.Sprintf("  %-20s ", star(f)), describe(f))
 	}
 }
 

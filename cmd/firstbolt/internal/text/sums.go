@@ -24,7 +24,7 @@ func (p *page) receipt(a *answer.Plan) {
 		p.para("  ", fmt.Sprintf("The next %s would add only %s points: keep it, or set --worth lower.", a.Rest.Cost, a.Rest.Benefit.Short()))
 	}
 	if a.Next != nil {
-		p.para("  ", fmt.Sprintf("%s more than the budget would bring %s points more.", a.Next.Cost, a.Next.Benefit.Short()))
+		p.para("  ", fmt.Sprintf("With a larger budget, %s more than this plan would bring %s points more.", a.Next.Cost, a.Next.Benefit.Short()))
 	}
 }
 
