@@ -30,16 +30,6 @@ func sack(budget int64, items ...[2]int64) *program.Program {
 	return p
 }
 
-func TestWithoutLPSolveItSaysSo(t *testing.T) {
-	t.Parallel()
-	if Available() {
-		t.Skip("this build has lp_solve in it")
-	}
-	if _, err := (Engine{}).Solve(t.Context(), sack(1)); !errors.Is(err, ErrUnavailable) {
-		t.Errorf("error %v, want %v", err, ErrUnavailable)
-	}
-}
-
 // S9: statuses of the reference, page solve; only two are answers.
 func TestStatuses(t *testing.T) {
 	t.Parallel()
