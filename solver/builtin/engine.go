@@ -39,7 +39,7 @@ func (e *Engine) Name() string { return "builtin" }
 // one found so far with the status Stopped; the bound holds for every choice. The error tells that Validate refuses the
 // program or that its sums could leave 64 bits.
 func (e *Engine) Solve(ctx context.Context, p *program.Program) (program.Solution, error) {
-	m, alive, err := compile(p)
+	m, alive, err := prepare(p)
 	if err != nil {
 		return program.Solution{}, err
 	}
@@ -50,11 +50,25 @@ func (e *Engine) Solve(ctx context.Context, p *program.Program) (program.Solutio
 	s := &search{ctx: ctx, m: m, options: e.options}
 	solution := s.solve(alive)
 	if solution.Choice != nil {
+		solution.Choice = solution.Choice[:len(p.Slots)]
 		if err := p.Feasible(solution.Choice); err != nil {
 			return program.Solution{}, fmt.Errorf("builtin: program %q: the answer is wrong, please report it: %w", p.Name, err)
 		}
 	}
 	return solution, nil
+}
+
+// prepare lifts and compiles a program that Validate accepts.
+func prepare(p *program.Program) (*model, [][]int, error) {
+	if err := p.Validate(); err != nil {
+		return nil, nil, err
+	}
+	q, added := lift(p)
+	m, alive, err := compile(q)
+	if err == nil {
+		m.added = added
+	}
+	return m, alive, err
 }
 
 // search is one question being answered.

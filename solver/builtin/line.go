@@ -206,7 +206,7 @@ func (l *line) decode(sp *space, places []int) bool {
 func (t *table) out(sp *space, places []int) int {
 	at := 0
 	for i, s := range t.scope {
-		at += t.stride[i] * sp.state[s][places[s]]
+		at += t.step[i][sp.state[s][places[s]]]
 	}
 	return at
 }

@@ -39,6 +39,7 @@ type model struct {
 	low, high []int64 // range of every measure's amount
 	curveSize float64 // magnitude of benefit and of every slope times every amount
 	cashSize  float64
+	added     []lifted // slots that lift added, at the end
 }
 
 // compile checks the program and its magnitudes and restates it; the second result is all options of every slot.

@@ -47,7 +47,7 @@ func (s *search) split(alive [][]int, promise []float64) bool {
 		}
 		part := clone(alive)
 		part[slot] = []int{k}
-		if !s.run(part) {
+		if !s.run(part) || s.g.any && s.met {
 			return false
 		}
 	}
@@ -211,6 +211,9 @@ func (s *search) polish(sp *space) {
 					continue
 				}
 				choice[slot] = k
+				for i := range s.m.added {
+					s.m.added[i].settle(choice)
+				}
 				if s.meets(slot, choice) {
 					if e, ok := s.m.evaluate(choice); ok {
 						if changed, _ := s.offer(choice, e); changed != 0 {

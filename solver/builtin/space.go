@@ -27,8 +27,8 @@ type space struct {
 type table struct {
 	slot     int
 	lead     bool
-	scope    []int // slots decided before
-	stride   []int
+	scope    []int   // slots decided before
+	step     [][]int // per scope slot and state: what it adds to the index; states that nothing here tells apart add alike
 	size     int
 	parent   *table
 	children []*table
@@ -142,7 +142,7 @@ func (sp *space) arrange(free []int, most int) {
 	sp.at, sp.tables, sp.dropped = make([][]*table, len(sp.order)), nil, nil
 	waiting := make([][]function, len(sp.order))
 	for _, r := range sp.relations {
-		if sp.combinations(r.slots) > most {
+		if len(r.allowed) > most {
 			sp.dropped = append(sp.dropped, r)
 			continue
 		}
@@ -158,7 +158,7 @@ func (sp *space) arrange(free []int, most int) {
 			sp.tables = append(sp.tables, t)
 			if len(t.scope) > 0 {
 				last := sp.last(t.scope)
-				waiting[last] = append(waiting[last], sp.ofChild(t))
+				waiting[last] = append(waiting[last], ofChild(t))
 			}
 		}
 	}
@@ -199,37 +199,69 @@ func (sp *space) ofRelation(r *relation) function {
 	return f
 }
 
-func (sp *space) ofChild(t *table) function {
-	f := function{child: t, slots: t.scope}
-	for i, s := range t.scope {
-		step := make([]int, sp.states[s])
-		for k := range step {
-			step[k] = k * t.stride[i]
-		}
-		f.stride = append(f.stride, step)
-	}
-	return f
+func ofChild(t *table) function {
+	return function{child: t, slots: t.scope, stride: t.step}
 }
 
 // partition groups the functions of a slot so that no group spans more combinations than most; there is at least one
 // group. Larger functions come first.
 func (sp *space) partition(slot int, functions []function, most int) [][]function {
 	slices.SortStableFunc(functions, func(a, b function) int { return len(b.slots) - len(a.slots) })
-	groups, spans := [][]function{nil}, [][]int{{slot}}
+	groups := [][]function{nil}
 	for _, f := range functions {
 		placed := false
 		for g := range groups {
-			span := union(spans[g], f.slots)
-			if sp.combinations(span) <= most {
-				groups[g], spans[g], placed = append(groups[g], f), span, true
+			if with := append(slices.Clone(groups[g]), f); sp.span(slot, with) <= most {
+				groups[g], placed = with, true
 				break
 			}
 		}
 		if !placed {
-			groups, spans = append(groups, []function{f}), append(spans, union(f.slots, nil))
+			groups = append(groups, []function{f})
 		}
 	}
 	return groups
+}
+
+// span is how many rows a table of the functions would be tried for.
+func (sp *space) span(slot int, functions []function) int {
+	scope := []int{slot}
+	for _, f := range functions {
+		scope = union(scope, f.slots)
+	}
+	size := sp.states[slot]
+	for _, s := range scope[1:] {
+		_, classes := sp.classes(s, functions)
+		if size *= len(classes); size > 1<<40 {
+			break
+		}
+	}
+	return size
+}
+
+// classes groups the states of a slot that the functions do not tell apart: the class of every state, and per class
+// what it adds to each function's index.
+func (sp *space) classes(s int, functions []function) (class []int, steps [][]int) {
+	class = make([]int, sp.states[s])
+	at := make([]int, len(functions))
+	for i, f := range functions {
+		at[i] = slices.Index(f.slots, s)
+	}
+	for k := range class {
+		step := make([]int, len(functions))
+		for i, f := range functions {
+			if at[i] >= 0 {
+				step[i] = f.stride[at[i]][k]
+			}
+		}
+		c := slices.IndexFunc(steps, func(other []int) bool { return slices.Equal(other, step) })
+		if c < 0 {
+			c = len(steps)
+			steps = append(steps, step)
+		}
+		class[k] = c
+	}
+	return class, steps
 }
 
 func union(a, b []int) []int {
@@ -254,22 +286,17 @@ func (sp *space) build(slot int, functions []function) *table {
 	}
 	t.scope = slices.DeleteFunc(t.scope, func(s int) bool { return s == slot })
 	slices.SortFunc(t.scope, func(a, b int) int { return sp.place[a] - sp.place[b] })
-	t.stride = make([]int, len(t.scope))
-	for i := len(t.scope) - 1; i >= 0; i-- {
-		t.stride[i] = t.size
-		t.size *= sp.states[t.scope[i]]
-	}
 	w := &writer{t: t, states: sp.states[slot], functions: functions, own: make([][]int, len(functions)), index: make([]int, len(functions))}
-	w.steps = make([][][]int, len(t.scope))
 	for i, f := range functions {
 		w.own[i] = f.stride[slices.Index(f.slots, slot)]
-		for j, s := range t.scope {
-			step := make([]int, sp.states[s])
-			if at := slices.Index(f.slots, s); at >= 0 {
-				step = f.stride[at]
-			}
-			w.steps[j] = append(w.steps[j], step)
+	}
+	w.steps, t.step = make([][][]int, len(t.scope)), make([][]int, len(t.scope))
+	for j := len(t.scope) - 1; j >= 0; j-- {
+		t.step[j], w.steps[j] = sp.classes(t.scope[j], functions)
+		for k := range t.step[j] {
+			t.step[j][k] *= t.size
 		}
+		t.size *= len(w.steps[j])
 	}
 	w.scope(0)
 	t.start = append(t.start, int32(len(t.rowState)))
@@ -282,7 +309,7 @@ type writer struct {
 	states    int // of the slot
 	functions []function
 	own       [][]int   // per function: what a state of the slot adds to its index
-	steps     [][][]int // per scope slot and function: what a state adds
+	steps     [][][]int // per scope slot, class and function: what it adds
 	index     []int     // per function: the index without the slot
 }
 
@@ -291,13 +318,13 @@ func (w *writer) scope(depth int) {
 		w.rows()
 		return
 	}
-	for k := range w.steps[depth][0] {
-		for i, step := range w.steps[depth] {
-			w.index[i] += step[k]
+	for _, step := range w.steps[depth] {
+		for i := range step {
+			w.index[i] += step[i]
 		}
 		w.scope(depth + 1)
-		for i, step := range w.steps[depth] {
-			w.index[i] -= step[k]
+		for i := range step {
+			w.index[i] -= step[i]
 		}
 	}
 }
