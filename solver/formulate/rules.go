@@ -106,10 +106,11 @@ func (c *Compiled) agrees(r *model.Rule, axes []axis, at []int) bool {
 		th := a.things[at[i]]
 		things[th.Slot] = th
 	}
-	if c.Options.Sure && Uncertain(c.Shed.Tables, r, things) {
+	o := fit.Judge(c.Shed.Tables, r, things, c.Options.Allow)
+	if c.Options.Sure && o.State != fit.NotConcerned && Uncertain(c.Shed.Tables, r, things) {
 		return false
 	}
-	return !fit.Judge(c.Shed.Tables, r, things, c.Options.Allow).Forbids()
+	return !o.Forbids()
 }
 
 // Uncertain tells whether the rule's judgement of what is bought rests on a fact that nobody measured, so that the
@@ -125,8 +126,8 @@ func Uncertain(t *model.Tables, r *model.Rule, things map[string]model.Thing) bo
 }
 
 // InDoubt are the facts that nobody measured and that the rule's judgement of what is bought depends on. A set agrees
-// with itself, the rider's phrase for a part is believed, what goes without saying is not asked, and a fact is not in doubt where the rule holds whatever it is;
-// only a danger rule wants it measured even then.
+// with itself, the rider's phrase for a part is believed, what goes without saying is not asked, and a fact is not in
+// doubt where the rule holds whatever it is; only a danger rule wants it measured even then.
 func InDoubt(t *model.Tables, r *model.Rule, things map[string]model.Thing) []fit.Ref {
 	if r.Severity == model.Advice || !mixes(r, things) {
 		return nil
