@@ -58,7 +58,7 @@ func (f *filler) nameStep(s *answer.Step, from *solver.Step, lead int) {
 	}
 	if part == nil {
 		ch := purchase.Changes[0]
-		s.Part, s.Where = f.workName(purchase.Changes[0].Label.Thing, ch.Before), ch.Before.Origin.String()
+		s.Part, s.Where = workName(from, lead), ch.Before.Origin.String()
 		return
 	}
 	for _, th := range purchase.Replaces {
@@ -76,12 +76,24 @@ func (f *filler) nameStep(s *answer.Step, from *solver.Step, lead int) {
 	}
 }
 
-// workName says what is done to a slot where nothing is bought.
-func (f *filler) workName(after, before model.Thing) string {
-	if after.State == model.Empty {
-		return "take off: " + before.Name
+// workName says what is done to a slot where nothing is bought: the jobs, or what is taken off.
+func workName(s *solver.Step, at int) string {
+	purchase := &s.Purchases[at]
+	var jobs []string
+	for _, ch := range purchase.Changes {
+		for _, j := range ch.Label.Bill.Jobs {
+			jobs = append(jobs, j.Name)
+		}
 	}
-	return "restore: " + before.Name
+	first := purchase.Changes[0]
+	switch {
+	case first.Label.Thing.State == model.Empty:
+		return "take off: " + first.Before.Name
+	case len(jobs) > 0:
+		return strings.Join(jobs, ", ")
+	default:
+		return "restore: " + first.Before.Name
+	}
 }
 
 // goesWith lists what else a step brings: other parts, tools, small parts and shop work that it pays, and the work that
@@ -107,6 +119,8 @@ func (f *filler) goesWith(s *answer.Step, p *solver.Plan, i, lead int) error {
 			}
 		case "work":
 			w.DoneBy = some("shop")
+		case "small_part":
+			w.Name, _, _ = strings.Cut(l.Name, " (") // the receipt names the job as well
 		}
 		s.With = merge(s.With, w)
 	}
@@ -123,14 +137,13 @@ func (f *filler) freeCompany(s *answer.Step, from *solver.Step, lead int) {
 		switch {
 		case i == lead:
 		case purchase.Part == nil:
-			w := answer.With{Kind: "work", Name: f.workName(first.Label.Thing, first.Before), Count: 1, Cost: f.money(0), Origin: lineOrigin(first.Before.Origin)}
-			s.With = merge(s.With, w)
+			s.With = merge(s.With, answer.With{Kind: "work", Name: workName(from, i), Count: 1, Cost: f.money(0), Origin: lineOrigin(first.Before.Origin)})
 		case purchase.Owned:
 			s.With = merge(s.With, answer.With{Kind: "part", Name: purchase.Part.Name + " (yours)", Count: 1, Cost: f.money(0), Origin: lineOrigin(purchase.Part.Origin)})
 		}
 		for _, ch := range purchase.Changes {
 			for j, job := range ch.Label.Bill.Jobs {
-				if !ch.Label.ByShop[j] {
+				if !ch.Label.ByShop[j] && purchase.Part != nil {
 					s.With = merge(s.With, answer.With{Kind: "work", Name: job.Name, Count: 1, Cost: f.money(0), Origin: lineOrigin(job.Origin), DoneBy: some("self")})
 				}
 			}

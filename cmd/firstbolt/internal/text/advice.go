@@ -13,7 +13,7 @@ func (p *page) measures(list []answer.Measure) {
 	if len(list) == 0 {
 		return
 	}
-	p.section("MEASURE BEFORE YOU ORDER (" + list[0].Bike + ")")
+	p.section("TO MEASURE (" + list[0].Bike + ")")
 	var said []string
 	for _, m := range list {
 		if slices.Contains(said, m.Fact) {

@@ -57,7 +57,7 @@ func (p *page) setting(a *answer.Plan) {
 				says = level.Says
 			}
 		}
-		cares = append(cares, fmt.Sprintf("%s %d %%", says, w.Value))
+		cares = append(cares, fmt.Sprintf("%s %d%%", says, w.Value))
 	}
 	p.para("What counts for you: ", strings.Join(cares, ", ")+" ("+a.Priorities.Origin+")")
 }

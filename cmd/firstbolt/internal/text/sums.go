@@ -16,6 +16,8 @@ func (p *page) receipt(a *answer.Plan) {
 		}
 		p.line("  %-60s %12s", "", "------------")
 		p.line("  %-60s %12s", "together", a.Cost.Total)
+	} else {
+		p.section("MONEY, " + a.Cost.Total.Currency)
 	}
 	if a.Left != nil {
 		p.line("  %-60s %12s", fmt.Sprintf("left of %s", a.Budget), a.Left)
@@ -78,7 +80,7 @@ func (p *page) levels(b *answer.Benefit, rivals []answer.Rival) {
 				there, at = r.After.Short(), r.After
 			}
 		}
-		p.line("  %-17s %3d %% %6s %6s %6s  %s", l.Value.Says, l.Value.Weight, l.Value.Before.Short(), l.Value.After.Short(), there,
+		p.line("  %-17s %4d%% %6s %6s %6s  %s", l.Value.Says, l.Value.Weight, l.Value.Before.Short(), l.Value.After.Short(), there,
 			marks(l.Value.Before, l.Value.After, at))
 	}
 	there, at := "", answer.Points(-1)
