@@ -54,7 +54,9 @@ func Ask(ctx context.Context, q Question) (*Answer, error) {
 	if err := a.decide(ctx, ans); err != nil {
 		return nil, err
 	}
-	if err := a.switchPoint(ctx, ans); err != nil {
+	if err := a.switchPoint(ctx, ans); isStopped(err) {
+		ans.Notes = append(ans.Notes, "Stopped before it was known from which budget another bike is better.")
+	} else if err != nil {
 		return nil, err
 	}
 	a.confirm(ctx)
@@ -193,6 +195,12 @@ func gcd(a, b int64) int64 {
 type Stopped struct{ Bike string }
 
 func (s *Stopped) Error() string { return "stopped before any plan for " + s.Bike + " was known" }
+
+// isStopped tells whether a solve ended before it had any plan. What was known before it still stands.
+func isStopped(err error) bool {
+	var s *Stopped
+	return errors.As(err, &s)
+}
 
 // Faulty tells that the sheets or tables cannot be made into a program.
 type Faulty struct{ Err error }

@@ -85,7 +85,9 @@ func (a *asker) decide(ctx context.Context, ans *Answer) error {
 			floor = stay.Benefit + 1
 		}
 		s, err := a.worthwhile(ctx, winner, a.q.Budget, floor)
-		if err != nil {
+		if isStopped(err) {
+			s = top
+		} else if err != nil {
 			return err
 		}
 		ans.Chosen, err = a.plan(winner, s)
@@ -107,7 +109,9 @@ func (a *asker) contend(ctx context.Context, ans *Answer) (*entrant, program.Sol
 	var top program.Solution
 	for _, e := range a.rivals {
 		s, err := a.best(ctx, e, a.q.Budget)
-		if err != nil {
+		if isStopped(err) {
+			ans.Notes = append(ans.Notes, fmt.Sprintf("Stopped before any plan for %s was known.", e.bike.Name))
+		} else if err != nil {
 			return nil, top, err
 		}
 		con := Contender{Bike: e.bike, Base: e.base}
@@ -138,7 +142,9 @@ func better(s program.Solution, e *entrant, top program.Solution, winner *entran
 // budget would bring, and the next useful step above it.
 func (a *asker) keep(ctx context.Context, ans *Answer, most program.Solution) error {
 	s, err := a.worthwhile(ctx, a.kept, a.q.Budget, program.NoFloor)
-	if err != nil {
+	if isStopped(err) {
+		s = most
+	} else if err != nil {
 		return err
 	}
 	if ans.Kept, err = a.plan(a.kept, s); err != nil {
@@ -148,7 +154,7 @@ func (a *asker) keep(ctx context.Context, ans *Answer, most program.Solution) er
 		ans.Rest = &Next{More: model.Money(most.Cash - s.Cash), Benefit: Points(most.Benefit - s.Benefit)}
 	}
 	next, err := a.reach(ctx, a.kept, most.Benefit+1)
-	if err != nil {
+	if err != nil && !isStopped(err) {
 		return err
 	}
 	if next.Choice != nil {
