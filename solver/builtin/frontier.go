@@ -9,11 +9,11 @@ import (
 )
 
 const (
-	budgets  = 24 // for which the frontier has lines
-	perTree  = 8  // regions searched together
-	nearest  = 8  // lines used there
-	peek     = 60 // nodes looked at for good choices first
-	allSteps = 40 // steps for the prices of a further budget
+	budgets  = 24  // for which the frontier has lines
+	perTree  = 8   // regions searched together
+	nearest  = 8   // lines used there
+	peek     = 400 // nodes looked at for good choices first
+	allSteps = 40  // steps for the prices of a further budget
 )
 
 // Frontier is every Pareto-optimal cash and benefit up to a cash of upTo, each with a choice that attains it; which one
@@ -22,7 +22,7 @@ const (
 func (e *Engine) Frontier(ctx context.Context, p *program.Program, upTo int64) (program.Frontier, error) {
 	q := *p
 	q.Budget, q.Floor, q.Objective = upTo, program.NoFloor, program.Objective{Benefit: 1}
-	m, alive, err := compile(&q)
+	m, alive, err := prepare(&q)
 	if err != nil {
 		return program.Frontier{}, err
 	}
@@ -34,7 +34,9 @@ func (e *Engine) Frontier(ctx context.Context, p *program.Program, upTo int64) (
 	s := &sweep{ctx: ctx, m: m, options: e.options}
 	f.Proved = s.run(alive, min(upTo, int64(m.cashSize)))
 	f.Points = s.stairs.points
-	for _, x := range f.Points {
+	for i := range f.Points {
+		x := &f.Points[i]
+		x.Choice = x.Choice[:len(p.Slots)]
 		if err := p.Feasible(x.Choice); err != nil {
 			return program.Frontier{}, fmt.Errorf("builtin: program %q: the frontier is wrong, please report it: %w", p.Name, err)
 		}
