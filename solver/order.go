@@ -20,6 +20,7 @@ func order(c *formulate.Compiled, choice []int) []Step {
 	if len(o.purchases) == 0 {
 		return nil
 	}
+	o.begin = o.start()
 	full := uint(1)<<len(o.purchases) - 1
 	var chain []uint
 	if len(o.purchases) <= mostOrdered {
@@ -27,7 +28,7 @@ func order(c *formulate.Compiled, choice []int) []Step {
 	} else {
 		chain = o.greedy(full)
 	}
-	steps, before := make([]Step, 0, len(chain)), o.start()
+	steps, before := make([]Step, 0, len(chain)), o.begin
 	for i, set := range chain {
 		from := uint(0)
 		if i > 0 {
@@ -45,6 +46,7 @@ type orderer struct {
 	choice    []int
 	purchases []formulate.Purchase
 	seen      map[uint]state
+	begin     state // the bike as it stands
 }
 
 // state is the bike after some of the purchases.
@@ -122,7 +124,7 @@ func (o *orderer) exact(full uint) []uint {
 		}
 		for from := (set - 1) & set; ; from = (from - 1) & set {
 			if prior := table[from]; prior.ok {
-				before := o.start()
+				before := o.begin
 				if from != 0 {
 					before = o.at(from)
 				}
@@ -150,7 +152,7 @@ func (o *orderer) exact(full uint) []uint {
 func (o *orderer) greedy(full uint) []uint {
 	var chain []uint
 	for set := uint(0); set != full; {
-		before, next := o.start(), full
+		before, next := o.begin, full
 		if set != 0 {
 			before = o.at(set)
 		}
