@@ -19,6 +19,7 @@ type asker struct {
 	kept   *entrant // nil where the rider owns no bike
 	rivals []*entrant
 	claims []claim // what was proved, for the confirmer
+	known  map[question]program.Solution
 	proof  Proof
 
 	notes     []string // bikes that were left out, and why
@@ -33,6 +34,12 @@ type entrant struct {
 	free *formulate.Compiled // without any
 }
 
+// question is one solve that was asked already.
+type question struct {
+	c    *formulate.Compiled
+	goal goal
+}
+
 // claim is one proved optimum.
 type claim struct {
 	what string
@@ -43,7 +50,7 @@ type claim struct {
 // Ask answers a question. An error means that an engine, a table or a check failed; clashing wishes come back as
 // *Clash.
 func Ask(ctx context.Context, q Question) (*Answer, error) {
-	a := &asker{q: q, proof: Proof{Engine: q.Lead.Name()}}
+	a := &asker{q: q, proof: Proof{Engine: q.Lead.Name()}, known: map[question]program.Solution{}}
 	if err := a.enter(); err != nil {
 		return nil, err
 	}
@@ -117,12 +124,16 @@ func (a *asker) enter() error {
 	return nil
 }
 
-// ask solves one bike's program for a purse that must also pay the bike itself.
+// ask solves one bike's program for a purse that must also pay the bike itself; what was asked before is not solved again.
 func (a *asker) ask(ctx context.Context, e *entrant, goal goal) (program.Solution, *program.Program, error) {
 	p := *e.c.Program
-	p.Budget, p.Floor, p.Objective = program.NoBudget, goal.floor, goal.objective
+	p.Budget, p.Floor, p.Objective, p.AnyTie = program.NoBudget, goal.floor, goal.objective, goal.anyTie
 	if goal.purse != program.NoBudget {
 		p.Budget = goal.purse - int64(e.base)
+	}
+	asked := question{c: e.c, goal: goal}
+	if s, ok := a.known[asked]; ok {
+		return s, &p, nil
 	}
 	s, err := a.q.Lead.Solve(ctx, &p)
 	if err != nil {
@@ -134,15 +145,22 @@ func (a *asker) ask(ctx context.Context, e *entrant, goal goal) (program.Solutio
 		}
 	}
 	if s.Status == program.Stopped {
-		a.proof.Status = program.Stopped
-		if s.Choice == nil {
-			return s, nil, &Stopped{Bike: e.bike.Name}
-		}
-		if goal.objective.Cash == 0 {
-			a.proof.Gap = max(a.proof.Gap, Points(s.Bound-s.Benefit))
-		}
+		return s, &p, a.stopped(e, goal, s)
 	}
+	a.known[asked] = s
 	return s, &p, nil
+}
+
+// stopped notes that a limit was reached, and how far from proved the answer is.
+func (a *asker) stopped(e *entrant, goal goal, s program.Solution) error {
+	a.proof.Status = program.Stopped
+	if s.Choice == nil {
+		return &Stopped{Bike: e.bike.Name}
+	}
+	if goal.objective.Cash == 0 {
+		a.proof.Gap = max(a.proof.Gap, Points(s.Bound-s.Benefit))
+	}
+	return nil
 }
 
 // goal is what one solve is asked for.
@@ -150,23 +168,36 @@ type goal struct {
 	purse     int64 // all the money, NoBudget for no limit
 	floor     int64
 	objective program.Objective
+	anyTie    bool // no plan is made of it, only its value counts
 }
 
 var mostBenefit = program.Objective{Benefit: 1}
 var leastCash = program.Objective{Cash: 1}
 
-// best is the most benefit for the purse.
-func (a *asker) best(ctx context.Context, e *entrant, purse model.Money) (program.Solution, error) {
-	s, p, err := a.ask(ctx, e, goal{purse: int64(purse), floor: program.NoFloor, objective: mostBenefit})
-	if err == nil && s.Status == program.Optimal {
+// most is the most benefit for the purse, by any of the plans that bring it.
+func (a *asker) most(ctx context.Context, e *entrant, purse model.Money) (program.Solution, error) {
+	s, p, err := a.ask(ctx, e, goal{purse: int64(purse), floor: program.NoFloor, objective: mostBenefit, anyTie: true})
+	if err == nil && s.Status != program.Stopped {
 		a.claims = append(a.claims, claim{what: fmt.Sprintf("%s at %s", e.bike.Name, a.q.Shed.Currency.Format(purse)), p: p, s: s})
 	}
 	return s, err
 }
 
-// reach is the least cash for a benefit of at least floor.
+// best is the plan with the most benefit for the purse, every tie settled.
+func (a *asker) best(ctx context.Context, e *entrant, purse model.Money) (program.Solution, error) {
+	s, _, err := a.ask(ctx, e, goal{purse: int64(purse), floor: program.NoFloor, objective: mostBenefit})
+	return s, err
+}
+
+// reach is the least cash for a benefit of at least floor, by any plan that costs it.
 func (a *asker) reach(ctx context.Context, e *entrant, floor int64) (program.Solution, error) {
-	s, _, err := a.ask(ctx, e, goal{purse: program.NoBudget, floor: floor, objective: leastCash})
+	s, _, err := a.ask(ctx, e, goal{purse: program.NoBudget, floor: floor, objective: leastCash, anyTie: true})
+	return s, err
+}
+
+// repair is the plan that costs least, every tie settled.
+func (a *asker) repair(ctx context.Context, e *entrant) (program.Solution, error) {
+	s, _, err := a.ask(ctx, e, goal{purse: program.NoBudget, floor: program.NoFloor, objective: leastCash})
 	return s, err
 }
 

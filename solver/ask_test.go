@@ -14,11 +14,11 @@ import (
 	"firstbolt/solver/program"
 )
 
-// referee is full enumeration as an engine: what it says is true by definition.
-type referee struct{}
+// enumeration is full enumeration as an engine: what it says is true by definition.
+type enumeration struct{}
 
-func (referee) Name() string { return "brute force" }
-func (referee) Solve(_ context.Context, p *program.Program) (program.Solution, error) {
+func (enumeration) Name() string { return "brute force" }
+func (enumeration) Solve(_ context.Context, p *program.Program) (program.Solution, error) {
 	return brute.Solve(p)
 }
 
@@ -60,7 +60,7 @@ func bike(name string, owned model.Ownership, price model.Money, worth int64) mo
 
 func ask(t *testing.T, s *model.Shed, budget model.Money) *solver.Answer {
 	t.Helper()
-	ans, err := solver.Ask(context.Background(), solver.Question{Shed: s, Budget: budget, Lead: builtin.New(builtin.Options{}), Confirm: referee{}})
+	ans, err := solver.Ask(context.Background(), solver.Question{Shed: s, Budget: budget, Lead: builtin.New(builtin.Options{}), Confirm: enumeration{}})
 	if err != nil {
 		t.Fatal(err)
 	}

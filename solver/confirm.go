@@ -55,8 +55,10 @@ func (a *asker) distinct() []claim {
 // differs says in words where the second solution is not worth the same as the claim; empty where it is.
 func differs(c claim, s program.Solution) string {
 	switch {
-	case s.Status != program.Optimal:
+	case s.Status != c.s.Status:
 		return s.Status.String()
+	case s.Status == program.Infeasible:
+		return ""
 	case check(c.p, s) != nil:
 		return "a set that breaks the program"
 	case s.Benefit != c.s.Benefit:

@@ -61,7 +61,7 @@ func (a *asker) decide(ctx context.Context, ans *Answer) error {
 	stay := program.Solution{Status: program.Infeasible}
 	if a.kept != nil {
 		var err error
-		if stay, err = a.best(ctx, a.kept, a.q.Budget); err != nil {
+		if stay, err = a.most(ctx, a.kept, a.q.Budget); err != nil {
 			return err
 		}
 		ans.Weights = a.kept.c.Weights
@@ -173,7 +173,7 @@ func (a *asker) mend(ctx context.Context, ans *Answer) error {
 	if err := a.clash(ctx); err != nil {
 		return err
 	}
-	s, err := a.reach(ctx, a.kept, program.NoFloor)
+	s, err := a.repair(ctx, a.kept)
 	if err != nil || s.Choice == nil {
 		ans.Notes = append(ans.Notes, "Nothing on the sheets makes this bike safe to ride.")
 		return err

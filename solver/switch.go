@@ -21,7 +21,7 @@ func (a *asker) switchPoint(ctx context.Context, ans *Answer) error {
 		rivals = append(rivals, search{e: e, least: e.base})
 	}
 	for purse := model.Money(0); ; {
-		stay, _, err := a.ask(ctx, a.kept, goal{purse: int64(purse), floor: program.NoFloor, objective: mostBenefit})
+		stay, _, err := a.ask(ctx, a.kept, goal{purse: int64(purse), floor: program.NoFloor, objective: mostBenefit, anyTie: true})
 		if err != nil {
 			return err
 		}
@@ -79,7 +79,7 @@ func (a *asker) reportSwitch(ctx context.Context, ans *Answer, at model.Money, s
 	var winner *entrant
 	var top program.Solution
 	for _, e := range a.rivals {
-		s, err := a.best(ctx, e, at)
+		s, err := a.most(ctx, e, at)
 		if err != nil {
 			return err
 		}
@@ -87,18 +87,21 @@ func (a *asker) reportSwitch(ctx context.Context, ans *Answer, at model.Money, s
 			winner, top = e, s
 		}
 	}
+	top, err := a.best(ctx, winner, at)
+	if err != nil {
+		return err
+	}
 	ans.Switch = &SwitchPoint{At: at, StayPlan: stay.Choice != nil, Stay: Points(stay.Benefit)}
-	var err error
 	if ans.Switch.To, err = a.plan(winner, top); err != nil {
 		return err
 	}
 	for _, e := range a.all() {
 		if e == a.kept || at > 0 {
-			if _, err := a.best(ctx, e, at-1); err != nil {
+			if _, err := a.most(ctx, e, at-1); err != nil {
 				return err
 			}
 		}
 	}
-	_, err = a.best(ctx, a.kept, at)
+	_, err = a.most(ctx, a.kept, at)
 	return err
 }

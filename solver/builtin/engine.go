@@ -108,7 +108,7 @@ func (s *search) solve(alive [][]int) program.Solution {
 		s.g.raise(s.is)
 		proved = s.run(clone(alive))
 	}
-	proved = proved && s.settle(alive)
+	proved = proved && (p.AnyTie || s.settle(alive))
 	if s.choice == nil {
 		return program.Solution{Status: program.Stopped, Bound: bound}
 	}
