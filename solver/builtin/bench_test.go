@@ -38,3 +38,20 @@ func BenchmarkSolve(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkFrontier is the whole frontier up to everything, in one go.
+func BenchmarkFrontier(b *testing.B) {
+	for _, options := range []int{8, 20} {
+		for seed := uint64(1); seed <= 3; seed++ {
+			p := random.New(random.Sheet(seed, options))
+			b.Run(fmt.Sprintf("24x%d/seed=%d", options, seed), func(b *testing.B) {
+				for b.Loop() {
+					f, err := builtin.New(builtin.Options{}).Frontier(context.Background(), p, 4*p.Budget)
+					if err != nil || !f.Proved {
+						b.Fatal(f.Proved, err)
+					}
+				}
+			})
+		}
+	}
+}

@@ -26,8 +26,9 @@ func newDual(sp *space, g *goal) *dual {
 	return d
 }
 
-// start sets first prices: slopes from the middle of each range, equal shares, and the best of some prices on money.
-func (d *dual) start() {
+// start sets first prices: those given or, without any, slopes from each range, equal shares, and the best of some
+// prices on money.
+func (d *dual) start(from *prices) {
 	gain, spend := 1.0, 1.0
 	for i := range d.m.p.Measures {
 		x := &d.m.p.Measures[i]
@@ -56,6 +57,10 @@ func (d *dual) start() {
 	d.unit.worth = (a*math.Abs(gain) + b*spend) / math.Max(1, math.Abs(gain))
 	for i := range d.unit.row {
 		d.unit.row[i] = d.unit.money * spend / float64(len(d.sp.order)) / rowSize(d.m, i) * float64(len(d.m.rows))
+	}
+	if from != nil {
+		d.x.copyFrom(from)
+		return
 	}
 	d.scan(&d.x.money, d.unit.money)
 	if d.g.floor > -int64(d.m.curveSize) {

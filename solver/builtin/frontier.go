@@ -112,10 +112,9 @@ func (s *sweep) price(sp *space, least int64) {
 			s.offer(choice)
 			g.value, g.spent, g.known = s.stairs.at(g.budget)
 		}
-		d.start()
+		d.start(last)
 		steps := s.options.Steps
 		if last != nil {
-			d.x.copyFrom(last)
 			steps = allSteps
 		}
 		d.improve(steps)

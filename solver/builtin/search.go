@@ -146,11 +146,11 @@ func (s *search) price(sp *space, round int) []*line {
 	d := newDual(sp, &s.g)
 	d.tried = func(places []int) { s.try(sp, places) }
 	steps := s.options.Steps
-	d.start()
+	from := (*prices)(nil)
 	if round > 0 || s.depth > 0 {
-		d.x.copyFrom(&s.prices[0])
-		steps /= 2
+		from, steps = &s.prices[0], steps/2
 	}
+	d.start(from)
 	d.improve(steps)
 	if s.depth == 0 {
 		s.bound = min(s.bound, d.promise(d.l))
@@ -163,8 +163,7 @@ func (s *search) price(sp *space, round int) []*line {
 		g := s.g
 		g.budget = int64(least + part*(float64(s.g.budget)-least))
 		e := newDual(sp, &g)
-		e.start()
-		e.x.copyFrom(&d.x)
+		e.start(&d.x)
 		e.improve(12)
 		lines = append(lines, e.l)
 		s.prices = append(s.prices, e.x)
