@@ -58,17 +58,22 @@ func (e *Engine) Solve(ctx context.Context, p *program.Program) (program.Solutio
 	return solution, nil
 }
 
-// prepare lifts and compiles a program that Validate accepts.
+// prepare lifts and compiles a program; it is compiled as it stands first, so that lifting reckons with no sum that could
+// leave 64 bits.
 func prepare(p *program.Program) (*model, [][]int, error) {
-	if err := p.Validate(); err != nil {
+	m, alive, err := compile(p)
+	if err != nil {
 		return nil, nil, err
 	}
 	q, added := lift(p)
-	m, alive, err := compile(q)
-	if err == nil {
-		m.added = added
+	if len(added) == 0 {
+		return m, alive, nil
 	}
-	return m, alive, err
+	if m, alive, err = compile(q); err != nil {
+		return nil, nil, err
+	}
+	m.added = added
+	return m, alive, nil
 }
 
 // search is one question being answered.
