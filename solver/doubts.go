@@ -5,7 +5,6 @@ import (
 
 	"firstbolt/model"
 	"firstbolt/model/fit"
-	"firstbolt/solver/formulate"
 )
 
 // Doubt is a fact that a purchase depends on and that nobody measured.
@@ -26,7 +25,7 @@ func (p *Plan) Doubts() []Doubt {
 			continue
 		}
 		slots, needed := p.bought(r.Rule)
-		for _, ref := range formulate.InDoubt(p.Program.Shed.Tables, r.Rule, p.Built) {
+		for _, ref := range p.Program.InDoubt(r.Rule, p.Built) {
 			th := p.Built[ref.Slot]
 			list = doubt(list, Doubt{Slot: ref.Slot, Fact: ref.Fact, Thing: th, Value: p.restsOn(ref, th.Facts[ref.Fact]), Needed: needed, Slots: slots})
 		}

@@ -40,7 +40,7 @@ func (a *asker) plan(e *entrant, s program.Solution) (*Plan, error) {
 // tradeCheck checks the built bike's fit and adds the receipt up from the sheets' own lines.
 func (a *asker) tradeCheck(p *Plan) error {
 	for _, r := range p.Fit {
-		if r.Forbids() {
+		if r.Forbids() && !fit.AsBefore(r.Rule, p.Built, p.Program.Now) {
 			return fmt.Errorf("%s: the plan breaks the fit rule %s on the built bike", a.q.Lead.Name(), r.Rule.ID)
 		}
 	}
@@ -95,7 +95,7 @@ func (p *Plan) rests() {
 		if len(needed) == 0 || r.Rule.Severity == model.Advice {
 			continue
 		}
-		if formulate.Uncertain(p.Program.Shed.Tables, r.Rule, p.Built) {
+		if p.Program.Uncertain(r.Rule, p.Built) {
 			for _, slot := range fit.Slots(r.Rule) {
 				uncertain[slot] = true
 			}

@@ -23,7 +23,11 @@ import (
 func Compile(shed *model.Shed, bike *model.Bike, o Options) (*Compiled, error) {
 	c := &Compiled{
 		Shed: shed, Bike: bike, Options: o, Program: &program.Program{Name: bike.Name},
-		charges: map[string]int{}, levels: map[string][]int64{}, shops: map[string]int{}, guesses: map[[2]string]int{},
+		Now: map[string]model.Thing{}, charges: map[string]int{}, levels: map[string][]int64{}, shops: map[string]int{}, guesses: map[[2]string]int{},
+	}
+	for i := range shed.Tables.Slots {
+		slot := shed.Tables.Slots[i].Name
+		c.Now[slot] = shed.Tables.FittedThing(bike, slot)
 	}
 	for _, step := range []func() error{c.measures, c.shopsAndLevels, c.bikeSlots, c.fitRules, c.pairWorths, c.sets, c.bound, c.wishes} {
 		if err := step(); err != nil {

@@ -60,9 +60,10 @@ type Compiled struct {
 	Shed       *model.Shed
 	Bike       *model.Bike
 	Options    Options
-	Program    *program.Program // budget, floor and objective left open
-	Slots      []SlotLabel      // aligned with Program.Slots
-	AsItStands []int            // the choice that changes nothing; -1 where what is fitted is no option
+	Program    *program.Program       // budget, floor and objective left open
+	Now        map[string]model.Thing // the bike as it stands, by slot
+	Slots      []SlotLabel            // aligned with Program.Slots
+	AsItStands []int                  // the choice that changes nothing; -1 where what is fitted is no option
 	NotOffered []NotOffered
 	Wanted     []*model.Part // "must" parts that could go on this bike
 	Musts      []*model.Part // those that the program demands (WithMust)

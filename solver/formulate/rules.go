@@ -107,29 +107,29 @@ func (c *Compiled) agrees(r *model.Rule, axes []axis, at []int) bool {
 		things[th.Slot] = th
 	}
 	o := fit.Judge(c.Shed.Tables, r, things, c.Options.Allow)
-	if c.Options.Sure && o.State != fit.NotConcerned && Uncertain(c.Shed.Tables, r, things) {
+	if c.Options.Sure && o.State != fit.NotConcerned && c.Uncertain(r, things) {
 		return false
 	}
-	return !o.Forbids()
+	return !o.Forbids() || fit.AsBefore(r, things, c.Now)
 }
 
 // Uncertain tells whether the rule's judgement of what is bought rests on a fact that nobody measured, so that the
 // purchase belongs after the measuring. A part that can be sent back may be ordered on a harmless unknown.
-func Uncertain(t *model.Tables, r *model.Rule, things map[string]model.Thing) bool {
+func (c *Compiled) Uncertain(r *model.Rule, things map[string]model.Thing) bool {
 	returnable := true
 	for _, slot := range fit.Slots(r) {
 		if th := things[slot]; th.State == model.Bought {
 			returnable = returnable && th.Part.Returnable == model.Yes
 		}
 	}
-	return (!returnable || r.Severity == model.Danger) && len(InDoubt(t, r, things)) > 0
+	return (!returnable || r.Severity == model.Danger) && len(c.InDoubt(r, things)) > 0
 }
 
 // InDoubt are the facts that nobody measured and that the rule's judgement of what is bought depends on. A set agrees
 // with itself, the rider's phrase for a part is believed, what goes without saying is not asked, and a fact is not in
-// doubt where the rule holds whatever it is; only a danger rule wants it measured even then.
-func InDoubt(t *model.Tables, r *model.Rule, things map[string]model.Thing) []fit.Ref {
-	if r.Severity == model.Advice || !mixes(r, things) {
+// doubt where the rule holds whatever it is, or where like replaces like; only a danger rule wants it measured even then.
+func (c *Compiled) InDoubt(r *model.Rule, things map[string]model.Thing) []fit.Ref {
+	if r.Severity == model.Advice || !mixes(r, things) || fit.AsBefore(r, things, c.Now) {
 		return nil
 	}
 	var doubts []fit.Ref
@@ -141,7 +141,7 @@ func InDoubt(t *model.Tables, r *model.Rule, things map[string]model.Thing) []fi
 			doubts = append(doubts, ref)
 		}
 	}
-	if r.Severity != model.Danger && fit.Whatever(t, r, things, doubts) {
+	if r.Severity != model.Danger && fit.Whatever(c.Shed.Tables, r, things, doubts) {
 		return nil
 	}
 	return doubts
