@@ -18,6 +18,14 @@ func (x *prices) copyFrom(y *prices) {
 	x.slope, x.share, x.row = append(x.slope[:0], y.slope...), append(x.share[:0], y.share...), append(x.row[:0], y.row...)
 }
 
+func cloneAll(from []prices) []prices {
+	list := make([]prices, len(from))
+	for i := range list {
+		list[i].copyFrom(&from[i])
+	}
+	return list
+}
+
 // set rounds the prices to whole numbers. Any prices >= 0 make a valid line; they are cut to what keeps sums small.
 func (l *line) set(m *model, g *goal, x *prices) {
 	scale := float64(g.scale)

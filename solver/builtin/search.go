@@ -35,16 +35,11 @@ func (s *search) split(alive [][]int, promise []float64) bool {
 			slot = i
 		}
 	}
-	known := make([]prices, len(s.prices))
-	for i := range known {
-		known[i].copyFrom(&s.prices[i])
-	}
+	known := cloneAll(s.prices)
 	s.depth++
-	defer func() { s.depth-- }()
+	defer func() { s.depth, s.prices = s.depth-1, known }()
 	for _, k := range alive[slot] {
-		for i := range known {
-			s.prices[i].copyFrom(&known[i])
-		}
+		s.prices = cloneAll(known)
 		part := clone(alive)
 		part[slot] = []int{k}
 		if !s.run(part) || s.g.any && s.met {

@@ -49,16 +49,11 @@ func (s *search) another(alive [][]int) bool {
 	if s.descend(sp, lines, manyNodes) || s.met {
 		return s.met
 	}
-	known := make([]prices, len(s.prices))
-	for i := range known {
-		known[i].copyFrom(&s.prices[i])
-	}
 	promise := make([]float64, len(alive))
 	for i := range alive {
 		promise[i] = float64(len(sp.alive[i]))
 	}
 	s.split(sp.alive, promise)
-	s.prices = known
 	return s.met
 }
 
