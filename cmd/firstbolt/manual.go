@@ -7,6 +7,8 @@ import (
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/cobra/doc"
+
+	"firstbolt/cmd/firstbolt/internal/answer"
 )
 
 // The man pages are made at release time only (./dev release), so that the binary need not carry their writer.
@@ -18,7 +20,8 @@ func init() {
 				if err := os.MkdirAll(args[0], 0o755); err != nil {
 					return err
 				}
-				return doc.GenManTree(a.root, &doc.GenManHeader{Title: "FIRSTBOLT", Section: "1"}, args[0])
+				a.root.DisableAutoGenTag = true
+				return doc.GenManTree(a.root, &doc.GenManHeader{Section: "1", Source: "firstbolt " + answer.Version}, args[0])
 			},
 		}
 	})

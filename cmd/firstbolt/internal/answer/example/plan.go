@@ -12,8 +12,10 @@ func EUR(minor int64) answer.Money { return answer.Money{Minor: minor, Currency:
 
 func points(braking, retention, traction, weight answer.Points) answer.Keyed[answer.Points] {
 	return answer.Keyed[answer.Points]{
-		{Key: "braking", Value: braking}, {Key: "retention", Value: retention},
-		{Key: "traction", Value: traction}, {Key: "weight", Value: weight},
+		{Key: "braking", Value: braking},
+		{Key: "retention", Value: retention},
+		{Key: "traction", Value: traction},
+		{Key: "weight", Value: weight},
 	}
 }
 
