@@ -51,7 +51,7 @@ func TestSolveAgainstBruteForce(t *testing.T) {
 func TestLoopAgainstBruteForce(t *testing.T) {
 	t.Parallel()
 	points := 0
-	for seed := range uint64(300) {
+	for seed := range uint64(150) {
 		p := random.New(random.Small(seed))
 		upTo := int64(2000 + 37*seed)
 		want, err := brute.Frontier(p, upTo)
@@ -168,7 +168,7 @@ func TestLargeNumbers(t *testing.T) {
 func TestFrontierAgainstBruteForce(t *testing.T) {
 	t.Parallel()
 	points := 0
-	for seed := range uint64(500) {
+	for seed := range uint64(250) {
 		p := random.New(random.Small(seed))
 		upTo := []int64{0, 1500, 6000, program.NoBudget}[seed%4]
 		want, err := brute.Frontier(p, upTo)
