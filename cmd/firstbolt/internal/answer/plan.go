@@ -48,6 +48,7 @@ type Before struct {
 // Step is one step of the buying order: a part with everything that must come with it.
 type Step struct {
 	Step           int           `json:"step"`
+	Kind           string        `json:"kind" enum:"part,work" says:"work: something is restored or taken off and no part is bought"`
 	Part           string        `json:"part" says:"name of the part, or of the work where no part is bought"`
 	Where          string        `json:"where" says:"sheet:line of the part"`
 	Count          int           `json:"count"`

@@ -19,14 +19,14 @@ func (f *filler) sentence(a *answer.Plan) string {
 	case solver.Mend:
 		return f.mending(a)
 	default:
-		return fmt.Sprintf("Stay with %s and buy %s for %s %s; %s is left.", a.Bike, named(a.Buy), a.Cost.Total, f.currency, a.Left)
+		return fmt.Sprintf("Stay with %s%s for %s %s; %s is left.", a.Bike, doing(a.Buy), a.Cost.Total, f.currency, a.Left)
 	}
 }
 
 func (f *filler) switching(a *answer.Plan) string {
 	with := "as it is"
 	if len(a.Buy) > 0 {
-		with = "with " + named(a.Buy)
+		with = "with what is listed below"
 	}
 	text := fmt.Sprintf("Buy %s %s for %s %s in all; %s is left", a.Bike, with, a.Cost.Total, f.currency, a.Left)
 	if kept := f.ans.Kept; kept != nil {
@@ -56,31 +56,46 @@ func (f *filler) mending(a *answer.Plan) string {
 	}
 }
 
-// named says the steps by name, up to four different ones.
-func named(steps []answer.Step) string {
+// doing says what is bought, by name up to four different parts, and how many jobs are done besides.
+func doing(steps []answer.Step) string {
 	var names []string
-	counts := map[string]int{}
+	parts, jobs := map[string]int{}, 0
 	for _, s := range steps {
-		if counts[s.Part]++; counts[s.Part] == 1 {
+		if s.Kind == "work" {
+			jobs++
+		} else if parts[s.Part]++; parts[s.Part] == 1 {
 			names = append(names, s.Part)
 		}
 	}
-	if len(names) > 4 {
-		return fmt.Sprintf("the %d things below", len(steps))
+	work := "do the job below"
+	if jobs > 1 {
+		work = fmt.Sprintf("do the %d jobs below", jobs)
 	}
 	for i, n := range names {
-		if counts[n] > 1 {
-			names[i] = fmt.Sprintf("%d x %s", counts[n], n)
+		if parts[n] > 1 {
+			names[i] = fmt.Sprintf("%d x %s", parts[n], n)
 		}
 	}
-	switch n := len(names); n {
-	case 0:
-		return "nothing"
-	case 1:
-		return names[0]
-	default:
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+	bought := "buy " + joined(names)
+	if len(names) > 4 {
+		bought = fmt.Sprintf("buy the %d parts below", len(steps)-jobs)
 	}
+	switch {
+	case len(names) == 0:
+		return " and " + work
+	case jobs == 0:
+		return " and " + bought
+	default:
+		return ", " + bought + " and " + work
+	}
+}
+
+// joined lists names as one says them: "a, b and c".
+func joined(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
 }
 
 // quoted lists names in quotes.

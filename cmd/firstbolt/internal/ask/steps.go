@@ -14,7 +14,7 @@ func (f *filler) step(p *solver.Plan, i int) (answer.Step, error) {
 	from := &p.Steps[i]
 	lead := leading(from)
 	s := answer.Step{
-		Step: i + 1, Count: 1, Price: f.money(0), Tax: f.money(0), ShippingChange: f.money(from.Shipping),
+		Step: i + 1, Kind: "part", Count: 1, Price: f.money(0), Tax: f.money(0), ShippingChange: f.money(from.Shipping),
 		Cost: f.money(from.Cost), Due: f.money(from.Due), Benefit: points(from.Benefit),
 	}
 	for c, gain := range from.Gains {
@@ -58,7 +58,7 @@ func (f *filler) nameStep(s *answer.Step, from *solver.Step, lead int) {
 	}
 	if part == nil {
 		ch := purchase.Changes[0]
-		s.Part, s.Where = workName(from, lead), ch.Before.Origin.String()
+		s.Kind, s.Part, s.Where = "work", workName(from, lead), ch.Before.Origin.String()
 		return
 	}
 	for _, th := range purchase.Replaces {

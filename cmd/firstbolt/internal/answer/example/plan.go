@@ -77,13 +77,13 @@ func before() []answer.Before {
 func steps() []answer.Step {
 	return []answer.Step{
 		{
-			Step: 1, Part: "front tyre F6", Where: "parts.csv:17", Count: 1,
+			Step: 1, Kind: "part", Part: "front tyre F6", Where: "parts.csv:17", Count: 1,
 			Slots: []string{"front tyre"}, Replaces: []string{"worn front tyre"}, Condition: Of("new"), Shop: Of("S2"),
 			Price: EUR(2950), Tax: EUR(0), ShippingChange: EUR(450), Cost: EUR(3400), Due: EUR(0),
 			Benefit: 45500, Points: points(0, 0, 46000, -500), Per100: answer.PerHundred(45500, EUR(3400)), Verdict: "fits",
 		},
 		{
-			Step: 2, Part: "crankset K2 with narrow-wide ring", Where: "parts.csv:12", Count: 1,
+			Step: 2, Kind: "part", Part: "crankset K2 with narrow-wide ring", Where: "parts.csv:12", Count: 1,
 			Slots: []string{"crankset", "chainring"}, Replaces: []string{"riveted triple crankset"}, Condition: Of("new"), Shop: Of("S2"),
 			Price: EUR(4800),
 			With: []answer.With{
@@ -94,7 +94,7 @@ func steps() []answer.Step {
 			Benefit: 107000, Points: points(0, 105000, 0, 2000), Per100: answer.PerHundred(107000, EUR(5880)), Verdict: "fits",
 		},
 		{
-			Step: 3, Part: "hydraulic disc brake pair H1", Where: "parts.csv:8", Count: 1,
+			Step: 3, Kind: "part", Part: "hydraulic disc brake pair H1", Where: "parts.csv:8", Count: 1,
 			Slots:    []string{"front brake", "rear brake"},
 			Replaces: []string{"cable disc brake, front", "cable disc brake, rear"}, Condition: Of("new"), Shop: Of("S1"),
 			Price: EUR(7900),
