@@ -23,6 +23,7 @@ type asker struct {
 	proof  Proof
 
 	notes     []string // bikes that were left out, and why
+	besides   bool     // what is asked stands beside the plan: it is given up where it does not finish
 	overruled bool     // the confirmer has a better certified plan than the leader
 }
 
@@ -61,10 +62,13 @@ func Ask(ctx context.Context, q Question) (*Answer, error) {
 	if err := a.decide(ctx, ans); err != nil {
 		return nil, err
 	}
-	if err := a.switchPoint(ctx, ans); isStopped(err) {
-		ans.Notes = append(ans.Notes, "Stopped before it was known from which budget another bike is better.")
-	} else if err != nil {
+	finished, err := a.aside(ctx, func(ctx context.Context) error { return a.switchPoint(ctx, ans) })
+	if err != nil {
 		return nil, err
+	}
+	if !finished {
+		ans.Switch = nil
+		ans.Notes = append(ans.Notes, "Stopped before it was known from which budget another bike is better.")
 	}
 	a.confirm(ctx)
 	if a.overruled {
@@ -153,6 +157,9 @@ func (a *asker) ask(ctx context.Context, e *entrant, goal goal) (program.Solutio
 
 // stopped notes that a limit was reached, and how far from proved the answer is.
 func (a *asker) stopped(e *entrant, goal goal, s program.Solution) error {
+	if a.besides {
+		return &Stopped{Bike: e.bike.Name}
+	}
 	a.proof.Status = program.Stopped
 	if s.Choice == nil {
 		return &Stopped{Bike: e.bike.Name}
@@ -186,12 +193,6 @@ func (a *asker) most(ctx context.Context, e *entrant, purse model.Money) (progra
 // best is the plan with the most benefit for the purse, every tie settled.
 func (a *asker) best(ctx context.Context, e *entrant, purse model.Money) (program.Solution, error) {
 	s, _, err := a.ask(ctx, e, goal{purse: int64(purse), floor: program.NoFloor, objective: mostBenefit})
-	return s, err
-}
-
-// reach is the least cash for a benefit of at least floor, by any plan that costs it.
-func (a *asker) reach(ctx context.Context, e *entrant, floor int64) (program.Solution, error) {
-	s, _, err := a.ask(ctx, e, goal{purse: program.NoBudget, floor: floor, objective: leastCash, anyTie: true})
 	return s, err
 }
 

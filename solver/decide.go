@@ -36,7 +36,7 @@ func (a *asker) settleMusts(ctx context.Context) error {
 
 // possible tells whether a program can be met at any price.
 func (a *asker) possible(ctx context.Context, e *entrant, c *formulate.Compiled) (bool, error) {
-	s, err := a.reach(ctx, &entrant{bike: e.bike, base: e.base, c: c}, program.NoFloor)
+	s, err := a.least(ctx, &entrant{bike: e.bike, base: e.base, c: c})
 	return s.Status != program.Infeasible, err
 }
 
@@ -153,14 +153,17 @@ func (a *asker) keep(ctx context.Context, ans *Answer, most program.Solution) er
 	if most.Benefit > s.Benefit {
 		ans.Rest = &Next{More: model.Money(most.Cash - s.Cash), Benefit: Points(most.Benefit - s.Benefit)}
 	}
-	next, err := a.reach(ctx, a.kept, most.Benefit+1)
-	if err != nil && !isStopped(err) {
+	finished, err := a.aside(ctx, func(ctx context.Context) error {
+		next, err := a.reach(ctx, a.kept, most.Benefit+1, a.q.Budget)
+		if err == nil && next.Choice != nil {
+			ans.Next = &Next{More: model.Money(next.Cash - s.Cash), Benefit: Points(next.Benefit - s.Benefit)}
+		}
 		return err
+	})
+	if err == nil && !finished {
+		ans.Notes = append(ans.Notes, "Stopped before it was known what a little more money would bring.")
 	}
-	if next.Choice != nil {
-		ans.Next = &Next{More: model.Money(next.Cash - s.Cash), Benefit: Points(next.Benefit - s.Benefit)}
-	}
-	return nil
+	return err
 }
 
 // mend answers for a bike that cannot be made safe within the budget.
@@ -187,11 +190,11 @@ func (a *asker) clash(ctx context.Context) error {
 	if len(a.kept.c.Musts) == 0 {
 		return nil
 	}
-	s, err := a.reach(ctx, &entrant{bike: a.kept.bike, c: a.kept.free}, program.NoFloor)
+	s, err := a.least(ctx, &entrant{bike: a.kept.bike, c: a.kept.free})
 	if err != nil || s.Choice == nil || s.Cash > int64(a.q.Budget) {
 		return err
 	}
-	least, err := a.reach(ctx, a.kept, program.NoFloor)
+	least, err := a.least(ctx, a.kept)
 	if err != nil {
 		return err
 	}

@@ -21,7 +21,7 @@ func (a *asker) switchPoint(ctx context.Context, ans *Answer) error {
 		rivals = append(rivals, search{e: e, least: e.base})
 	}
 	for purse := model.Money(0); ; {
-		stay, _, err := a.ask(ctx, a.kept, goal{purse: int64(purse), floor: program.NoFloor, objective: mostBenefit, anyTie: true})
+		stay, err := a.value(ctx, a.kept, int64(purse))
 		if err != nil {
 			return err
 		}
@@ -58,7 +58,7 @@ func (a *asker) cheapestRival(ctx context.Context, rivals []search, floor int64)
 		if r.never || found && r.least >= least {
 			continue
 		}
-		s, err := a.reach(ctx, r.e, floor)
+		s, err := a.reach(ctx, r.e, floor, r.least-1)
 		if err != nil {
 			return 0, false, err
 		}

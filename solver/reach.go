@@ -1,0 +1,86 @@
+package solver
+
+import (
+	"context"
+	"errors"
+	"time"
+
+	"firstbolt/model"
+	"firstbolt/solver/program"
+)
+
+// value is the most benefit for a purse, by any of the plans that bring it.
+func (a *asker) value(ctx context.Context, e *entrant, purse int64) (program.Solution, error) {
+	s, _, err := a.ask(ctx, e, goal{purse: purse, floor: program.NoFloor, objective: mostBenefit, anyTie: true})
+	return s, err
+}
+
+// least is the least cash that a bike needs at all.
+func (a *asker) least(ctx context.Context, e *entrant) (program.Solution, error) {
+	s, _, err := a.ask(ctx, e, goal{purse: program.NoBudget, floor: program.NoFloor, objective: leastCash, anyTie: true})
+	return s, err
+}
+
+// climb is how often a purse is raised, each time by twice as much, and how often it is lowered to just below the last
+// cost before the gap is halved instead.
+const climb = 4
+
+// reach is the least cash at which a bike has at least the floor, and Infeasible where it never has. below is a purse
+// that is known not to do. It asks for the best plan at purses from there up until one does, and then at smaller ones:
+// a budget bounds a search better than a floor does. It ends when the best for one unit less is below the floor, which
+// proves it.
+func (a *asker) reach(ctx context.Context, e *entrant, floor int64, below model.Money) (program.Solution, error) {
+	enough, err := a.value(ctx, e, program.NoBudget)
+	if err != nil || enough.Choice == nil || enough.Benefit < floor {
+		return program.Solution{Status: program.Infeasible}, err
+	}
+	low, base := int64(below), int64(e.base)
+	for step := max(low-base, 100) / 32; low+step < enough.Cash+base; step *= 2 {
+		s, err := a.value(ctx, e, low+step)
+		if err != nil {
+			return s, err
+		}
+		if s.Choice != nil && s.Benefit >= floor {
+			enough = s
+			break
+		}
+		low += step
+	}
+	for tries := 0; enough.Cash+base-1 > low; tries++ {
+		purse := enough.Cash + base - 1
+		if tries > climb {
+			purse = low + (purse+1-low)/2
+		}
+		s, err := a.value(ctx, e, purse)
+		if err != nil {
+			return s, err
+		}
+		if s.Choice != nil && s.Benefit >= floor {
+			enough = s
+		} else {
+			low = purse
+		}
+	}
+	return enough, nil
+}
+
+// asideWithin is how long what stands beside the plan may take: what more money would bring, and the switch point. The
+// plan itself is not held up by them, nor called unproved where they are not finished.
+const asideWithin = 20 * time.Second
+
+// aside answers a question beside the plan within a time of its own; false where it did not finish.
+func (a *asker) aside(ctx context.Context, answer func(context.Context) error) (bool, error) {
+	limited, cancel := context.WithTimeout(ctx, asideWithin)
+	defer cancel()
+	a.besides = true
+	err := answer(limited)
+	a.besides = false
+	var stopped *Stopped
+	if errors.As(err, &stopped) {
+		if ctx.Err() != nil {
+			a.proof.Status = program.Stopped
+		}
+		return false, nil
+	}
+	return err == nil, err
+}
