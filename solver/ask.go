@@ -20,6 +20,7 @@ type asker struct {
 	rivals []*entrant
 	claims []claim // what was proved, for the confirmer
 	known  map[question]program.Solution
+	spans  map[*formulate.Compiled][]span
 	proof  Proof
 
 	notes     []string // bikes that were left out, and why
@@ -51,7 +52,7 @@ type claim struct {
 // Ask answers a question. An error means that an engine, a table or a check failed; clashing wishes come back as
 // *Clash.
 func Ask(ctx context.Context, q Question) (*Answer, error) {
-	a := &asker{q: q, proof: Proof{Engine: q.Lead.Name()}, known: map[question]program.Solution{}}
+	a := &asker{q: q, proof: Proof{Engine: q.Lead.Name()}, known: map[question]program.Solution{}, spans: map[*formulate.Compiled][]span{}}
 	if err := a.enter(); err != nil {
 		return nil, err
 	}

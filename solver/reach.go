@@ -9,9 +9,24 @@ import (
 	"firstbolt/solver/program"
 )
 
+// span is a range of purses with the same best plan: the best for Purse costs less than it, so it is the best for every
+// purse from its own cost on.
+type span struct {
+	from, purse int64
+	s           program.Solution
+}
+
 // value is the most benefit for a purse, by any of the plans that bring it.
 func (a *asker) value(ctx context.Context, e *entrant, purse int64) (program.Solution, error) {
+	for _, known := range a.spans[e.c] {
+		if known.from <= purse && purse <= known.purse {
+			return known.s, nil
+		}
+	}
 	s, _, err := a.ask(ctx, e, goal{purse: purse, floor: program.NoFloor, objective: mostBenefit, anyTie: true})
+	if err == nil && s.Status == program.Optimal {
+		a.spans[e.c] = append(a.spans[e.c], span{from: s.Cash + int64(e.base), purse: purse, s: s})
+	}
 	return s, err
 }
 
