@@ -89,10 +89,24 @@ func TestDemoTempts(t *testing.T) {
 	shed := demoShed(t)
 	own := shed.OwnBike()
 	for _, c := range []struct{ part, rule string }{
-		{"F9", "bead_seat.front"}, {"F10", "bead_seat.front"}, {"F7", "tyre_room_rear"}, {"H3", "brake_mount.front"},
-		{"C2", "lever_caliper.front"}, {"G2", "grips_trigger"}, {"B1", "bar_clamp"}, {"PD2", "pedal_thread"},
-		{"SP2", "post_bore"}, {"DP2", "post_bore"}, {"K3", "race_in_tube"}, {"K4", "steerer_length"}, {"W3", "rear_axle_aluminium"},
-		{"CS8", "cog_carrier"}, {"SH10", "pull_family"}, {"NW1", "ring_mount"}, {"CG1", "guide_rings"}, {"P1", "resin_only.front"},
+		{"F9", "bead_seat.front"},
+		{"F10", "bead_seat.front"},
+		{"F7", "tyre_room_rear"},
+		{"H3", "brake_mount.front"},
+		{"C2", "lever_caliper.front"},
+		{"G2", "grips_trigger"},
+		{"B1", "bar_clamp"},
+		{"PD2", "pedal_thread"},
+		{"SP2", "post_bore"},
+		{"DP2", "post_bore"},
+		{"K3", "race_in_tube"},
+		{"K4", "steerer_length"},
+		{"W3", "rear_axle_aluminium"},
+		{"CS8", "cog_carrier"},
+		{"SH10", "pull_family"},
+		{"NW1", "ring_mount"},
+		{"CG1", "guide_rings"},
+		{"P1", "resin_only.front"},
 	} {
 		i := slices.IndexFunc(shed.Parts, func(p model.Part) bool { return p.ID == c.part })
 		if i < 0 {

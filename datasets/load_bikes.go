@@ -28,8 +28,10 @@ type bikeRow struct {
 // loadBikes reads bikes.csv; without it there is one bike, the rider's own.
 func (l *loader) loadBikes() {
 	if len(l.sources["bikes"]) == 0 {
-		l.shed.Bikes = []model.Bike{{Name: l.onlyBike(), Ownership: model.Own, Like: l.ownLike(), Facts: model.Facts{},
-			Ratings: map[string]model.Stated[float64]{}, Origin: model.Origin{Sheet: "bikes.csv", How: model.Assumed}}}
+		l.shed.Bikes = []model.Bike{{
+			Name: l.onlyBike(), Ownership: model.Own, Like: l.ownLike(), Facts: model.Facts{},
+			Ratings: map[string]model.Stated[float64]{}, Origin: model.Origin{Sheet: "bikes.csv", How: model.Assumed},
+		}}
 		return
 	}
 	seen := map[string]sheet.Cell{}
@@ -73,8 +75,10 @@ func (l *loader) onlyBike() string {
 func (l *loader) ownLike() string {
 	if l.like.text == "" {
 		if len(l.sources["fitted"]) == 0 {
-			l.complain(sheet.Complaint{Code: "no_bike", Sheet: "bikes.csv", Wanted: "your bike",
-				Fix: "say in rider.csv which typical bike yours resembles, setting `like`: " + strings.Join(likeNames(l.tables), "; ")})
+			l.complain(sheet.Complaint{
+				Code: "no_bike", Sheet: "bikes.csv", Wanted: "your bike",
+				Fix: "say in rider.csv which typical bike yours resembles, setting `like`: " + strings.Join(likeNames(l.tables), "; "),
+			})
 		}
 		return ""
 	}

@@ -180,6 +180,8 @@ func donated(b *model.Bike, f model.Fitted) model.Part {
 	for fact, v := range f.Facts {
 		facts[fact] = v
 	}
-	return model.Part{ID: b.Name + ": " + f.Slot, Name: name, Places: []model.Place{{f.Slot}}, Facts: facts, PriceAt: f.Origin,
-		Used: model.Yes, Available: model.Say(1, f.Origin), Grams: f.Grams, Seasons: f.SeasonsLeft, Ratings: f.Ratings, Donor: b.Name, Origin: f.Origin}
+	return model.Part{
+		ID: b.Name + ": " + f.Slot, Name: name, Places: []model.Place{{f.Slot}}, Facts: facts, PriceAt: f.Origin,
+		Used: model.Yes, Available: model.Say(1, f.Origin), Grams: f.Grams, Seasons: f.SeasonsLeft, Ratings: f.Ratings, Donor: b.Name, Origin: f.Origin,
+	}
 }

@@ -45,8 +45,10 @@ func (l *loader) loadParts() {
 		rows += len(s.Rows)
 	}
 	if rows == 0 {
-		l.complain(sheet.Complaint{Code: "empty_sheet", Sheet: l.sources["parts"][0].file, Wanted: "at least one part that can be bought",
-			Fix: "add a row such as: front tyre F6,knobbly tyre,24.90"})
+		l.complain(sheet.Complaint{
+			Code: "empty_sheet", Sheet: l.sources["parts"][0].file, Wanted: "at least one part that can be bought",
+			Fix: "add a row such as: front tyre F6,knobbly tyre,24.90",
+		})
 	}
 }
 

@@ -21,8 +21,10 @@ func (l *loader) loadShops() {
 			if row.Shop.Plain() == "" || !l.once(seen, row.Shop, "shop") {
 				continue
 			}
-			l.shed.Shops = append(l.shed.Shops, model.Shop{Name: row.Shop.Plain(), Shipping: r.amount(row.Shipping),
-				FreeOver: r.money(row.FreeOver), TaxPercent: r.tax(row.Tax), Origin: rowOrigin(s.Rows[i])})
+			l.shed.Shops = append(l.shed.Shops, model.Shop{
+				Name: row.Shop.Plain(), Shipping: r.amount(row.Shipping),
+				FreeOver: r.money(row.FreeOver), TaxPercent: r.tax(row.Tax), Origin: rowOrigin(s.Rows[i]),
+			})
 		}
 		r.done()
 	}

@@ -15,8 +15,10 @@ func Sheets() []sheet.Table {
 
 // OverrideSheets are the tables that a mechanic may add to or override in a shed; the embedded ones have the same columns.
 func OverrideSheets() []sheet.Table {
-	return []sheet.Table{slotsTable, factsTable, rulesTable, pairsTable, kindsTable, likesTable, criteriaTable, curvesTable,
-		measuresTable, assumptionsTable, valuesTable, profilesTable, jobsTable, cautionsTable}
+	return []sheet.Table{
+		slotsTable, factsTable, rulesTable, pairsTable, kindsTable, likesTable, criteriaTable, curvesTable,
+		measuresTable, assumptionsTable, valuesTable, profilesTable, jobsTable, cautionsTable,
+	}
 }
 
 // TableNamed finds the description of a sheet by its name, "parts"; false where there is none.

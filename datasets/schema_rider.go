@@ -9,8 +9,10 @@ func RiderSettings() []sheet.Column { return riderSettings }
 var ridingWords = []string{"roads", "gravel and gentle trails", "rough trails", "steep rough downhill", "bigger than that"}
 
 var riderSettings = []sheet.Column{
-	{Name: "riding", Title: "Riding", Type: sheet.Number, Example: "3",
-		Description: "1 roads; 2 gravel and gentle trails, drops to 15 cm; 3 rough trails, jumps and drops under 61 cm; 4 steep rough downhill, jumps under 122 cm; 5 more than that"},
+	{
+		Name: "riding", Title: "Riding", Type: sheet.Number, Example: "3",
+		Description: "1 roads; 2 gravel and gentle trails, drops to 15 cm; 3 rough trails, jumps and drops under 61 cm; 4 steep rough downhill, jumps under 122 cm; 5 more than that",
+	},
 	{Name: "rider_kg", Title: "Rider", Type: sheet.Mass, Unit: "kg", Example: "85", Description: "your mass with clothes", Aliases: []string{"weight"}},
 	{Name: "load_kg", Title: "Load", Type: sheet.Mass, Unit: "kg", Example: "4", Description: "what you carry"},
 	{Name: "height_cm", Title: "Height", Type: sheet.Length, Unit: "cm", Example: "178", Description: "your height"},

@@ -2,11 +2,15 @@ package datasets
 
 import "firstbolt/datasets/sheet"
 
-var gramsColumn = sheet.Column{Name: "grams", Title: "Mass", Type: sheet.Mass, Unit: "g", Example: "710",
-	Description: "mass; kg, lb and oz are understood", Aliases: []string{"weight", "weight_g", "mass", "mass_g"}}
+var gramsColumn = sheet.Column{
+	Name: "grams", Title: "Mass", Type: sheet.Mass, Unit: "g", Example: "710",
+	Description: "mass; kg, lb and oz are understood", Aliases: []string{"weight", "weight_g", "mass", "mass_g"},
+}
 
-var pairsColumn = sheet.Column{Name: "facts", Title: "Facts", Type: sheet.Pairs, Example: "tread=knobbly; bead_mm=584",
-	Description: "facts that have no column of their own"}
+var pairsColumn = sheet.Column{
+	Name: "facts", Title: "Facts", Type: sheet.Pairs, Example: "tread=knobbly; bead_mm=584",
+	Description: "facts that have no column of their own",
+}
 
 var noteColumn = sheet.Column{Name: "note", Title: "Note", Example: "seen at the market", Description: "anything; never read", Aliases: []string{"notes", "remark", "comment"}}
 

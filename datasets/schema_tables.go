@@ -5,8 +5,10 @@ import "firstbolt/datasets/sheet"
 // The columns of the embedded tables and of the rider's own sheets of the same name. Lists in a cell are separated
 // by "; "; "{side}" stands for front and rear.
 
-var sourceColumn = sheet.Column{Name: "source", Title: "Source", Example: "common practice",
-	Description: "where the row comes from: a standard, a handbook, \"common practice\", \"judgement\" or \"from memory\""}
+var sourceColumn = sheet.Column{
+	Name: "source", Title: "Source", Example: "common practice",
+	Description: "where the row comes from: a standard, a handbook, \"common practice\", \"judgement\" or \"from memory\"",
+}
 
 var slotsTable = sheet.Table{Name: "slots", Row: "a place on a bike that holds one thing", Columns: []sheet.Column{
 	{Name: "slot", Title: "Slot", Example: "front tyre", Description: "name of the place", Required: true},

@@ -62,7 +62,8 @@ func TestExampleRow(t *testing.T) {
 		header, cells = append(header, c.Name), append(cells, c.Example)
 	}
 	shed := loadClean(t, datasets.Options{}, map[string]string{
-		"parts.csv": strings.Join(header, "\t") + "\n" + strings.Join(cells, "\t") + "\n", "rider.csv": "setting,value\nlike," + hardtail + "\n"})
+		"parts.csv": strings.Join(header, "\t") + "\n" + strings.Join(cells, "\t") + "\n", "rider.csv": "setting,value\nlike," + hardtail + "\n",
+	})
 	if len(shed.Parts) != 1 || shed.Parts[0].Grams.Value != 710 || shed.Parts[0].Price != 2490 {
 		t.Errorf("got %+v", shed.Parts)
 	}

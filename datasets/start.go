@@ -145,13 +145,17 @@ func riderRows(answers map[string]string) [][]string {
 }
 
 func bikeRows(answers map[string]string) [][]string {
-	return [][]string{{"bike", "owned", "like", "price", "sells_for", "size_ok"},
-		{defaultBike, "yes", answers["like"], "", answers["sells_for"], answers["size_ok"]}}
+	return [][]string{
+		{"bike", "owned", "like", "price", "sells_for", "size_ok"},
+		{defaultBike, "yes", answers["like"], "", answers["sells_for"], answers["size_ok"]},
+	}
 }
 
 func partRows(answers map[string]string) [][]string {
-	rows := [][]string{{"part", "kind", "price"},
-		{"# These rows are invented: write the parts you could buy in their place.", "", ""}}
+	rows := [][]string{
+		{"part", "kind", "price"},
+		{"# These rows are invented: write the parts you could buy in their place.", "", ""},
+	}
 	for _, p := range exampleParts {
 		price := fmt.Sprintf("%d.00", p.price)
 		if c, ok := sheet.CurrencyNamed(answers["currency"]); ok && c.Digits == 0 {

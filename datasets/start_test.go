@@ -10,8 +10,10 @@ import (
 	"firstbolt/model"
 )
 
-var nineAnswers = map[string]string{"like": "store hardtail cable disc 3x7", "riding": "3", "rider_kg": "85", "budget": "120", "per_month": "30",
-	"work": "self", "ranking": "braking > grip > chain stays on", "sells_for": "60", "size_ok": "yes"}
+var nineAnswers = map[string]string{
+	"like": "store hardtail cable disc 3x7", "riding": "3", "rider_kg": "85", "budget": "120", "per_month": "30",
+	"work": "self", "ranking": "braking > grip > chain stays on", "sells_for": "60", "size_ok": "yes",
+}
 
 // What start writes loads without a word, and says what was answered.
 func TestStartLoads(t *testing.T) {
@@ -83,9 +85,15 @@ func TestQuestions(t *testing.T) {
 		}
 	}
 	for _, w := range []struct{ setting, answer, says string }{
-		{"riding", "6", "from 1 to 5"}, {"rider_kg", "-3", "from 15 to 250"}, {"budget", "a lot", "an amount"}, {"budget", "1,299", "--decimal"},
-		{"work", "shpo", `did you mean "shop"?`}, {"ranking", "braknig > grip", `did you mean "braking"?`},
-		{"like", "store hardtail cable disk 3x7", `did you mean "store hardtail cable disc 3x7"?`}, {"size_ok", "maybe so", "yes or no"}, {"sells_for", "-60", "0 or more"},
+		{"riding", "6", "from 1 to 5"},
+		{"rider_kg", "-3", "from 15 to 250"},
+		{"budget", "a lot", "an amount"},
+		{"budget", "1,299", "--decimal"},
+		{"work", "shpo", `did you mean "shop"?`},
+		{"ranking", "braknig > grip", `did you mean "braking"?`},
+		{"like", "store hardtail cable disk 3x7", `did you mean "store hardtail cable disc 3x7"?`},
+		{"size_ok", "maybe so", "yes or no"},
+		{"sells_for", "-60", "0 or more"},
 	} {
 		for _, q := range questions {
 			if q.Setting != w.setting {

@@ -32,10 +32,19 @@ func TestEmbeddedTablesAreThere(t *testing.T) {
 		what      string
 		got, want int
 	}{
-		{"slots", len(tables.Slots), 40}, {"facts", len(tables.Facts), 80}, {"rules", len(tables.Rules), 60},
-		{"kinds", len(tables.Kinds), 60}, {"likes", len(likes), 10}, {"criteria", len(tables.Criteria), 11},
-		{"measures", len(tables.Measures), 18}, {"amounts", len(tables.Amounts), 100}, {"profiles", len(tables.Profiles), 5},
-		{"jobs", len(tables.Jobs), 60}, {"tools", len(tables.Tools), 25}, {"cautions", len(tables.Cautions), 25}, {"values", len(tables.Values), 4},
+		{"slots", len(tables.Slots), 40},
+		{"facts", len(tables.Facts), 80},
+		{"rules", len(tables.Rules), 60},
+		{"kinds", len(tables.Kinds), 60},
+		{"likes", len(likes), 10},
+		{"criteria", len(tables.Criteria), 11},
+		{"measures", len(tables.Measures), 18},
+		{"amounts", len(tables.Amounts), 100},
+		{"profiles", len(tables.Profiles), 5},
+		{"jobs", len(tables.Jobs), 60},
+		{"tools", len(tables.Tools), 25},
+		{"cautions", len(tables.Cautions), 25},
+		{"values", len(tables.Values), 4},
 	} {
 		if c.got < c.want {
 			t.Errorf("%d %s, want at least %d", c.got, c.what, c.want)
@@ -182,11 +191,26 @@ func TestCurvesPassThroughTheAgreedPoints(t *testing.T) {
 		measure       string
 		amount, level float64
 	}{
-		{"braking.front", math.Log(0.4), 0}, {"braking.rear", math.Log(1.5), 83}, {"braking.front", math.Log(2.6), 100},
-		{"traction.front", 2, 62}, {"traction.rear", 5, 100}, {"control.frame", 2, 66}, {"control.fork", 5, 79},
-		{"control.cockpit", 3, 82}, {"control.feet", 2, 75}, {"control.drop", 120, 80}, {"range.easy", -math.Log(1.8), 63},
-		{"range.total", math.Log(4), 80}, {"weight", -14000, 50}, {"comfort", 3, 74}, {"durability", 4, 90}, {"mendable", 2.5, 50},
-		{"retention", -math.Log(0.30), 70}, {"retention", -math.Log(0.075), 92.5}, {"retention", 3, 95.0}, {"retention", 1.9, 85.0},
+		{"braking.front", math.Log(0.4), 0},
+		{"braking.rear", math.Log(1.5), 83},
+		{"braking.front", math.Log(2.6), 100},
+		{"traction.front", 2, 62},
+		{"traction.rear", 5, 100},
+		{"control.frame", 2, 66},
+		{"control.fork", 5, 79},
+		{"control.cockpit", 3, 82},
+		{"control.feet", 2, 75},
+		{"control.drop", 120, 80},
+		{"range.easy", -math.Log(1.8), 63},
+		{"range.total", math.Log(4), 80},
+		{"weight", -14000, 50},
+		{"comfort", 3, 74},
+		{"durability", 4, 90},
+		{"mendable", 2.5, 50},
+		{"retention", -math.Log(0.30), 70},
+		{"retention", -math.Log(0.075), 92.5},
+		{"retention", 3, 95.0},
+		{"retention", 1.9, 85.0},
 	} {
 		m := tables.Measures[tables.MeasureIndex(c.measure)]
 		if got := levelAt(m.Points, c.amount); math.Abs(got-c.level) > 0.3 {

@@ -19,8 +19,10 @@ func wholeFaults(tables *model.Tables) []sheet.Complaint {
 			}
 		}
 		if total != 100 {
-			faults = append(faults, sheet.Complaint{Code: "shares", Sheet: "curves.csv", Found: fmt.Sprint(total),
-				Wanted: "shares of the measures of " + c.Key + " that come to 100", Fix: "change its shares"})
+			faults = append(faults, sheet.Complaint{
+				Code: "shares", Sheet: "curves.csv", Found: fmt.Sprint(total),
+				Wanted: "shares of the measures of " + c.Key + " that come to 100", Fix: "change its shares",
+			})
 		}
 	}
 	for _, p := range tables.Profiles {
@@ -29,8 +31,10 @@ func wholeFaults(tables *model.Tables) []sheet.Complaint {
 			total += points.Points
 		}
 		if math.Abs(total-100) > 1e-9 {
-			faults = append(faults, sheet.Complaint{Code: "points", Sheet: "profiles.csv", Found: fmt.Sprint(total),
-				Wanted: "points of profile " + p.Name + " that come to 100", Fix: "change its points"})
+			faults = append(faults, sheet.Complaint{
+				Code: "points", Sheet: "profiles.csv", Found: fmt.Sprint(total),
+				Wanted: "points of profile " + p.Name + " that come to 100", Fix: "change its points",
+			})
 		}
 	}
 	return faults

@@ -152,7 +152,9 @@ func TestGripOfATyre(t *testing.T) {
 		tyre model.Thing
 		want float64
 	}{
-		{tyre("knobbly", 57, "good"), 3.5}, {tyre("slick", 40, "good"), 0}, {tyre("soft knobbly", 65, "good"), 4.2},
+		{tyre("knobbly", 57, "good"), 3.5},
+		{tyre("slick", 40, "good"), 0},
+		{tyre("soft knobbly", 65, "good"), 4.2},
 		{tyre("all-round", 53, "tired"), 2 + 0.3 - 0.8},
 	} {
 		if got := sumOf(t, s, "traction.front", c.tyre); math.Abs(got-c.want) > 1e-9 {

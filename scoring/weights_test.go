@@ -16,8 +16,10 @@ func careTables() *model.Tables {
 		t.Criteria = append(t.Criteria, model.Criterion{Key: key, Says: key})
 	}
 	for _, m := range []model.Measure{
-		{Key: "braking.front", Criterion: "braking", Share: 68}, {Key: "braking.rear", Criterion: "braking", Share: 32},
-		{Key: "retention", Criterion: "retention", Share: 100}, {Key: "traction", Criterion: "traction", Share: 100},
+		{Key: "braking.front", Criterion: "braking", Share: 68},
+		{Key: "braking.rear", Criterion: "braking", Share: 32},
+		{Key: "retention", Criterion: "retention", Share: 100},
+		{Key: "traction", Criterion: "traction", Share: 100},
 		{Key: "weight", Criterion: "weight", Share: 100},
 	} {
 		m.Points = []model.CurvePoint{{Amount: 0, Level: 0}, {Amount: 1, Level: 100}}

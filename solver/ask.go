@@ -179,8 +179,10 @@ type goal struct {
 	anyTie    bool // no plan is made of it, only its value counts
 }
 
-var mostBenefit = program.Objective{Benefit: 1}
-var leastCash = program.Objective{Cash: 1}
+var (
+	mostBenefit = program.Objective{Benefit: 1}
+	leastCash   = program.Objective{Cash: 1}
+)
 
 // most is the most benefit for the purse, by any of the plans that bring it.
 func (a *asker) most(ctx context.Context, e *entrant, purse model.Money) (program.Solution, error) {

@@ -14,12 +14,25 @@ import (
 
 // caseTable has the columns of testdata/cases, with the generic names that those sheets use.
 var caseTable = sheet.Table{Name: "cases", Columns: []sheet.Column{
-	{Name: "id"}, {Name: "name", Required: true, Aliases: []string{"criterion"}, Example: "hub"}, {Name: "slot"}, {Name: "note"}, {Name: "link"}, {Name: "needs"},
-	{Name: "price", Type: sheet.Money, Example: "12.50"}, {Name: "saving", Type: sheet.Money},
-	{Name: "mass_g", Type: sheet.Mass, Aliases: []string{"mass"}}, {Name: "mass_change_g", Type: sheet.Number},
-	{Name: "weight", Type: sheet.Number, Unit: "percent"}, {Name: "diameter", Type: sheet.Length}, {Name: "rim_diameter", Type: sheet.Length},
-	{Name: "speeds", Type: sheet.Whole}, {Name: "teeth_min", Type: sheet.Whole},
-	{Name: "tubeless", Type: sheet.YesNo}, {Name: "owned", Type: sheet.YesNo}, {Name: "disc", Type: sheet.YesNo}, {Name: "clutch", Type: sheet.YesNo},
+	{Name: "id"},
+	{Name: "name", Required: true, Aliases: []string{"criterion"}, Example: "hub"},
+	{Name: "slot"},
+	{Name: "note"},
+	{Name: "link"},
+	{Name: "needs"},
+	{Name: "price", Type: sheet.Money, Example: "12.50"},
+	{Name: "saving", Type: sheet.Money},
+	{Name: "mass_g", Type: sheet.Mass, Aliases: []string{"mass"}},
+	{Name: "mass_change_g", Type: sheet.Number},
+	{Name: "weight", Type: sheet.Number, Unit: "percent"},
+	{Name: "diameter", Type: sheet.Length},
+	{Name: "rim_diameter", Type: sheet.Length},
+	{Name: "speeds", Type: sheet.Whole},
+	{Name: "teeth_min", Type: sheet.Whole},
+	{Name: "tubeless", Type: sheet.YesNo},
+	{Name: "owned", Type: sheet.YesNo},
+	{Name: "disc", Type: sheet.YesNo},
+	{Name: "clutch", Type: sheet.YesNo},
 }}
 
 // Outcomes that this package does not decide. The loader's tests hold those that need to know what a column is for.

@@ -60,8 +60,10 @@ func checkCell(c *Cell) []Complaint {
 func isControl(r rune) bool { return r < ' ' && r != '\n' && r != '\t' || r == 0x7F }
 
 // totalWords begin a row that sums up the ones above.
-var totalWords = map[string]bool{"total": true, "totals": true, "sum": true, "subtotal": true, "grandtotal": true,
-	"summe": true, "gesamt": true, "somme": true, "totale": true, "suma": true}
+var totalWords = map[string]bool{
+	"total": true, "totals": true, "sum": true, "subtotal": true, "grandtotal": true,
+	"summe": true, "gesamt": true, "somme": true, "totale": true, "suma": true,
+}
 
 // passOver counts and skips blank rows, comment rows and totals rows; the last it says.
 func (s *Sheet) passOver(r record) (passed bool, warning []Complaint) {

@@ -30,8 +30,10 @@ var (
 		`|\d{4}-\d{1,2}-\d{1,2}.*|\d{1,2}[./]\d{1,2}[./]\d{2,4})$`)
 )
 
-var fractionSigns = map[string]*big.Rat{"¼": big.NewRat(1, 4), "½": big.NewRat(1, 2), "¾": big.NewRat(3, 4), "⅛": big.NewRat(1, 8),
-	"⅜": big.NewRat(3, 8), "⅝": big.NewRat(5, 8), "⅞": big.NewRat(7, 8)}
+var fractionSigns = map[string]*big.Rat{
+	"¼": big.NewRat(1, 4), "½": big.NewRat(1, 2), "¾": big.NewRat(3, 4), "⅛": big.NewRat(1, 8),
+	"⅜": big.NewRat(3, 8), "⅝": big.NewRat(5, 8), "⅞": big.NewRat(7, 8),
+}
 
 // parseNumeral reads a number and what stands around it. The decimal sign given decides numbers that could be read in
 // two ways; strict means that it holds for all others too.
@@ -219,8 +221,10 @@ func grouped(whole string) bool {
 
 func ambiguous(body string) *flaw {
 	at := strings.IndexAny(body, ".,")
-	return &flaw{"ambiguous_number", fmt.Sprintf("a number that can be read in one way only: this is %s or %s.%s", body[:at]+body[at+1:], body[:at], body[at+1:]),
-		"say `--decimal comma` or `--decimal point`"}
+	return &flaw{
+		"ambiguous_number", fmt.Sprintf("a number that can be read in one way only: this is %s or %s.%s", body[:at]+body[at+1:], body[:at], body[at+1:]),
+		"say `--decimal comma` or `--decimal point`",
+	}
 }
 
 func badGroups(body string, strict bool, d Decimal) *flaw {

@@ -11,8 +11,11 @@ import (
 )
 
 var partsLike = sheet.Table{Name: "parts", Columns: []sheet.Column{
-	{Name: "part", Required: true, Example: "tyre", Aliases: []string{"name"}}, {Name: "price", Type: sheet.Money, Required: true, Example: "9.50"},
-	{Name: "sells_for", Type: sheet.Money}, {Name: "grams", Type: sheet.Mass, Aliases: []string{"weight_g"}}, {Name: "note"},
+	{Name: "part", Required: true, Example: "tyre", Aliases: []string{"name"}},
+	{Name: "price", Type: sheet.Money, Required: true, Example: "9.50"},
+	{Name: "sells_for", Type: sheet.Money},
+	{Name: "grams", Type: sheet.Mass, Aliases: []string{"weight_g"}},
+	{Name: "note"},
 }}
 
 // texts reads a sheet and gives one text for each row: the cells of part and price.
@@ -123,10 +126,18 @@ func TestDecode(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := []row{
-		{sheet.Cell{Sheet: "p.csv", Line: 2, Column: 4, Name: "part", Text: "tyre"}, sheet.Cell{Sheet: "p.csv", Line: 2, Column: 3, Name: "sells_for", Text: "5"},
-			sheet.Cell{Sheet: "p.csv", Line: 2, Name: "grams"}, sheet.Cell{Sheet: "p.csv", Line: 2, Column: 1, Name: "note", Text: "a\nb"}},
-		{sheet.Cell{Sheet: "p.csv", Line: 4, Column: 4, Name: "part", Text: "rim"}, sheet.Cell{Sheet: "p.csv", Line: 4, Column: 3, Name: "sells_for"},
-			sheet.Cell{Sheet: "p.csv", Line: 4, Name: "grams"}, sheet.Cell{Sheet: "p.csv", Line: 4, Column: 1, Name: "note"}},
+		{
+			sheet.Cell{Sheet: "p.csv", Line: 2, Column: 4, Name: "part", Text: "tyre"},
+			sheet.Cell{Sheet: "p.csv", Line: 2, Column: 3, Name: "sells_for", Text: "5"},
+			sheet.Cell{Sheet: "p.csv", Line: 2, Name: "grams"},
+			sheet.Cell{Sheet: "p.csv", Line: 2, Column: 1, Name: "note", Text: "a\nb"},
+		},
+		{
+			sheet.Cell{Sheet: "p.csv", Line: 4, Column: 4, Name: "part", Text: "rim"},
+			sheet.Cell{Sheet: "p.csv", Line: 4, Column: 3, Name: "sells_for"},
+			sheet.Cell{Sheet: "p.csv", Line: 4, Name: "grams"},
+			sheet.Cell{Sheet: "p.csv", Line: 4, Column: 1, Name: "note"},
+		},
 	}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)

@@ -9,11 +9,15 @@ import (
 
 // Exact by the international yard and pound agreement of 1959: 1 lb = 453.59237 g, 1 oz = 1/16 lb, 1 in = 25.4 mm.
 var (
-	gramUnits = map[string]*big.Rat{"g": rat("1"), "gr": rat("1"), "gram": rat("1"), "grams": rat("1"), "gramm": rat("1"), "kg": rat("1000"),
+	gramUnits = map[string]*big.Rat{
+		"g": rat("1"), "gr": rat("1"), "gram": rat("1"), "grams": rat("1"), "gramm": rat("1"), "kg": rat("1000"),
 		"kilo": rat("1000"), "kilos": rat("1000"), "lb": rat("453.59237"), "lbs": rat("453.59237"), "pound": rat("453.59237"),
-		"pounds": rat("453.59237"), "oz": rat("28.349523125"), "ounce": rat("28.349523125"), "ounces": rat("28.349523125")}
-	millimetreUnits = map[string]*big.Rat{"mm": rat("1"), "millimetre": rat("1"), "millimetres": rat("1"), "millimeter": rat("1"), "cm": rat("10"),
-		"m": rat("1000"), "in": inch, "in.": inch, "inch": inch, "inches": inch, "zoll": inch, `"`: inch, "″": inch, "”": inch, "“": inch, "''": inch, "’’": inch}
+		"pounds": rat("453.59237"), "oz": rat("28.349523125"), "ounce": rat("28.349523125"), "ounces": rat("28.349523125"),
+	}
+	millimetreUnits = map[string]*big.Rat{
+		"mm": rat("1"), "millimetre": rat("1"), "millimetres": rat("1"), "millimeter": rat("1"), "cm": rat("10"),
+		"m": rat("1000"), "in": inch, "in.": inch, "inch": inch, "inches": inch, "zoll": inch, `"`: inch, "″": inch, "”": inch, "“": inch, "''": inch, "’’": inch,
+	}
 	inch = rat("25.4")
 )
 
@@ -26,11 +30,13 @@ func rat(text string) *big.Rat {
 }
 
 // currencySigns are the currencies that a sign may mean (ISO 4217 codes; from memory).
-var currencySigns = map[string][]string{"€": {"EUR"}, "£": {"GBP", "EGP"}, "$": {"USD", "CAD", "AUD", "NZD", "SGD", "HKD", "MXN", "CLP", "COP", "ARS"},
+var currencySigns = map[string][]string{
+	"€": {"EUR"}, "£": {"GBP", "EGP"}, "$": {"USD", "CAD", "AUD", "NZD", "SGD", "HKD", "MXN", "CLP", "COP", "ARS"},
 	"US$": {"USD"}, "C$": {"CAD"}, "A$": {"AUD"}, "NZ$": {"NZD"}, "R$": {"BRL"}, "¥": {"JPY", "CNY"}, "円": {"JPY"}, "元": {"CNY"},
 	"kr": {"SEK", "NOK", "DKK", "ISK"}, "kr.": {"DKK", "SEK", "NOK", "ISK"}, "zł": {"PLN"}, "Kč": {"CZK"}, "Ft": {"HUF"}, "Fr.": {"CHF"},
 	"SFr.": {"CHF"}, "lei": {"RON"}, "₹": {"INR"}, "₺": {"TRY"}, "₽": {"RUB"}, "₩": {"KRW"}, "₪": {"ILS"}, "₴": {"UAH"}, "₫": {"VND"}, "฿": {"THB"},
-	"Euro": {"EUR"}, "euro": {"EUR"}, "euros": {"EUR"}}
+	"Euro": {"EUR"}, "euro": {"EUR"}, "euros": {"EUR"},
+}
 
 // Currency is an ISO 4217 code with the digits of its minor unit.
 type Currency struct {

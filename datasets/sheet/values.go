@@ -153,8 +153,10 @@ func (s scale) factor(c Cell, n *numeral) (*big.Rat, bool) {
 
 // sameUnit compares "tooth" with "teeth" and "°" with "deg" leniently: a unit beside a plain number only repeats it.
 func sameUnit(written, unit string) bool {
-	short := map[string]string{"°": "deg", "degrees": "deg", "degree": "deg", "t": "teeth", "tooth": "teeth", "speed": "speeds", "spd": "speeds",
-		"season": "seasons", "h": "hours", "hour": "hours", "percent": "percent", "tpi": "tpi"}
+	short := map[string]string{
+		"°": "deg", "degrees": "deg", "degree": "deg", "t": "teeth", "tooth": "teeth", "speed": "speeds", "spd": "speeds",
+		"season": "seasons", "h": "hours", "hour": "hours", "percent": "percent", "tpi": "tpi",
+	}
 	a, b := Key(written), Key(unit)
 	if s, ok := short[a]; ok {
 		a = s

@@ -46,7 +46,8 @@ var (
 	hub     = model.Rule{ID: "hub.rear", Left: of("frame", "axle"), Relation: model.PairIn, Right: of("wheel", "axle"), Table: "axles", Severity: model.Firm}
 	caution = model.Rule{ID: "say", Left: of("post", "mm"), Right: of("frame", "bore_mm"), Severity: model.Advice}
 	pairs   = &model.Tables{Pairs: map[string][]model.Pair{"axles": {
-		{Left: "130", Right: "135", Severity: model.BothSides}, {Left: "130", Right: "130", Severity: model.Firm}}}}
+		{Left: "130", Right: "135", Severity: model.BothSides}, {Left: "130", Right: "130", Severity: model.Firm},
+	}}}
 )
 
 func TestJudge(t *testing.T) {
@@ -144,8 +145,10 @@ func TestServicedStands(t *testing.T) {
 // (worked example of calculatorultra.com, chain length calculator).
 func TestSum(t *testing.T) {
 	t.Parallel()
-	r := model.Rule{ID: "chain", Left: of("chain", "links"), Relation: model.AtLeast, Severity: model.Danger, Fails: "{left} < {right}",
-		Right: model.Side{{Coef: 4 / 25.4, Slot: "frame", Fact: "stay"}, {Coef: 0.5, Slot: "ring", Fact: "max"}, {Coef: 0.5, Slot: "cog", Fact: "max"}, {Coef: 2}}}
+	r := model.Rule{
+		ID: "chain", Left: of("chain", "links"), Relation: model.AtLeast, Severity: model.Danger, Fails: "{left} < {right}",
+		Right: model.Side{{Coef: 4 / 25.4, Slot: "frame", Fact: "stay"}, {Coef: 0.5, Slot: "ring", Fact: "max"}, {Coef: 0.5, Slot: "cog", Fact: "max"}, {Coef: 2}},
+	}
 	tables := &model.Tables{Rules: []model.Rule{r}}
 	built := on(fitted("frame", model.Facts{"stay": number(406_400)}), fitted("ring", model.Facts{"max": number(44_000)}), bought("cog", model.Facts{"max": number(12_000)}))
 	for links, want := range map[int64]fit.State{94: fit.Met, 93: fit.Broken} {

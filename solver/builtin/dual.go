@@ -243,7 +243,6 @@ func (d *dual) shareOut(f int, length float64) {
 	for _, s := range users {
 		d.x.share[f*n+s] -= length * d.step.share[f*n+s]
 	}
-	excess := math.Inf(1)
 	for range len(users) + 1 { // the Euclidean projection, a few rounds of which suffice
 		sum, positive := 0.0, 0
 		for _, s := range users {
@@ -253,7 +252,8 @@ func (d *dual) shareOut(f int, length float64) {
 				d.x.share[f*n+s] = 0
 			}
 		}
-		if excess = sum - 1; positive == 0 || excess <= 1e-9 {
+		excess := sum - 1
+		if positive == 0 || excess <= 1e-9 {
 			break
 		}
 		for _, s := range users {

@@ -28,7 +28,6 @@ type line struct {
 	leads                   [][]int   // per slot and state: place of the best option
 	message                 [][]int64 // per table
 	bound                   int64     // of the whole space
-	total                   int64     // bound without fixed
 }
 
 func newLine(m *model) *line {

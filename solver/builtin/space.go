@@ -168,16 +168,6 @@ func (sp *space) arrange(free []int, most int) {
 	}
 }
 
-func (sp *space) combinations(slots []int) int {
-	size := 1
-	for _, s := range slots {
-		if size *= sp.states[s]; size > 1<<40 {
-			break
-		}
-	}
-	return size
-}
-
 func (sp *space) last(slots []int) int {
 	last := 0
 	for _, s := range slots {

@@ -16,10 +16,6 @@ func number(milli int64) model.Value {
 	return model.NumberValue(milli, model.Origin{Sheet: "test", How: model.Measured})
 }
 
-func word(w string) model.Value {
-	return model.ChoiceValue(model.Origin{Sheet: "test", How: model.Measured}, w)
-}
-
 func side(slot, fact string) model.Side { return model.Side{{Coef: 1, Slot: slot, Fact: fact}} }
 
 // shed is one bike with what is fitted, parts, and tables that know the slots named.
@@ -180,7 +176,8 @@ func TestAnUnknownBoreHasOneValue(t *testing.T) {
 		slots:  []model.Slot{{Name: "frame", Required: true}, {Name: "fork"}, {Name: "headset"}},
 		facts: []model.Fact{
 			{Name: "bore_mm", Slots: []string{"frame"}, Plausible: []model.Plausible{{Value: number(34_000), Share: 60}, {Value: number(44_000), Share: 40}}},
-			{Name: "needs_bore_mm", Slots: []string{"fork"}}, {Name: "cup_mm", Slots: []string{"headset"}},
+			{Name: "needs_bore_mm", Slots: []string{"fork"}},
+			{Name: "cup_mm", Slots: []string{"headset"}},
 		},
 		rules: []model.Rule{
 			{ID: "fork", Left: side("fork", "needs_bore_mm"), Right: side("frame", "bore_mm"), Relation: model.Same, Severity: model.Danger},

@@ -161,8 +161,10 @@ func (c *Compiled) withWork(l OptionLabel, before model.Thing, add func(OptionLa
 	choice, tools := false, false
 	for i, j := range l.Bill.Jobs {
 		if !j.Self && !j.Shop {
-			c.NotOffered = append(c.NotOffered, NotOffered{Part: l.Thing.Part, Place: l.Place,
-				Reason: j.Refused()})
+			c.NotOffered = append(c.NotOffered, NotOffered{
+				Part: l.Thing.Part, Place: l.Place,
+				Reason: j.Refused(),
+			})
 			return
 		}
 		self[i], shop[i] = !j.Self, j.Shop
