@@ -84,23 +84,25 @@ func (q Question) Check(answer, currency string) error {
 	return errors.New(strings.TrimPrefix(r.Complaints[0].String(), ": "))
 }
 
-// examplePart is a row of the parts sheet that `start` writes: invented, and meant to be replaced.
+// examplePart is a row of the parts sheet that `start` writes: invented, and meant to be replaced. Its facts are those
+// that danger rules ask of such a part, so that no row is set aside for a cell that it lacks.
 type examplePart struct {
 	name, kind string
 	price      int // whole units of a currency with cents
+	facts      string
 }
 
 var exampleParts = []examplePart{
-	{"example front tyre", "knobbly tyre", 22},
-	{"example soft tyre", "soft knobbly tyre", 33},
-	{"example front brake", "hydraulic disc brake complete, front", 48},
-	{"example rear brake", "hydraulic disc brake complete, rear", 48},
-	{"example gear cables", "gear cables and housing", 14},
-	{"example grips", "lock-on grips", 10},
-	{"example pedals", "flat pedals, pinned", 20},
-	{"example bar and stem", "short stem + wide bar", 38},
-	{"example saddle", "saddle", 22},
-	{"example single ring", "crankset with narrow-wide ring 32", 55},
+	{"example front tyre", "knobbly tyre", 22, "width_mm=53"},
+	{"example soft tyre", "soft knobbly tyre", 33, "width_mm=53"},
+	{"example front brake", "hydraulic disc brake complete, front", 48, "joined=no"},
+	{"example rear brake", "hydraulic disc brake complete, rear", 48, "joined=no"},
+	{"example gear cables", "gear cables and housing", 14, ""},
+	{"example grips", "lock-on grips", 10, "grip_mm=130"},
+	{"example pedals", "flat pedals, pinned", 20, "pedal_thread=9/16"},
+	{"example bar and stem", "short stem + wide bar", 38, "stem_kind=threadless; steerer_clamp_mm=28.6; clamp_height_mm=40; bar_clamp_mm=31.8"},
+	{"example saddle", "saddle", 22, "rail=7 round"},
+	{"example single ring", "crankset with narrow-wide ring 32", 55, "pedal_thread=9/16"},
 }
 
 // StartFiles are the files of a shed made from the answers, by name. An answer that is not there leaves its cell empty;
@@ -153,15 +155,15 @@ func bikeRows(answers map[string]string) [][]string {
 
 func partRows(answers map[string]string) [][]string {
 	rows := [][]string{
-		{"part", "kind", "price"},
-		{"# These rows are invented: write the parts you could buy in their place.", "", ""},
+		{"part", "kind", "price", "facts"},
+		{"# These rows are invented: write the parts you could buy in their place.", "", "", ""},
 	}
 	for _, p := range exampleParts {
 		price := fmt.Sprintf("%d.00", p.price)
 		if c, ok := sheet.CurrencyNamed(answers["currency"]); ok && c.Digits == 0 {
 			price = strconv.Itoa(100 * p.price)
 		}
-		rows = append(rows, []string{p.name, p.kind, price})
+		rows = append(rows, []string{p.name, p.kind, price, p.facts})
 	}
 	return rows
 }
