@@ -233,6 +233,7 @@ func TestSingleComplaints(t *testing.T) {
 		"priorities of zero":  {map[string]string{"parts.csv": parts, "rider.csv": "setting,value\npriorities,braking=0; grip=0\nlike," + hardtail}, "priorities"},
 		"negative priority":   {map[string]string{"parts.csv": parts, "rider.csv": "setting,value\npriorities,braking=-1; grip=2\nlike," + hardtail}, "out_of_range"},
 		"ambiguous price":     {map[string]string{"parts.csv": "part,slot,price\ntyre,front tyre,\"1,299\"\n", "rider.csv": "setting,value\nlike," + hardtail}, "ambiguous_number"},
+		"very large price":    {map[string]string{"parts.csv": "part,slot,price\ntyre,front tyre,99999999999999\n", "rider.csv": "setting,value\nlike," + hardtail}, "absurd_price"},
 		"no header":           {map[string]string{"parts.csv": "tyre,front tyre,20\n", "rider.csv": "setting,value\nlike," + hardtail}, "no_header"},
 		"same id but case":    {map[string]string{"parts.csv": "id,name,slot,price\nP1,a,stem,1\np1 ,b,stem,2\n", "rider.csv": "setting,value\nlike," + hardtail}, "twice"},
 		"bike named nowhere":  {map[string]string{"parts.csv": parts, "bikes.csv": "bike,owned,like\nmine,yes," + hardtail, "fitted.csv": "bike,slot\nyours,stem"}, "unknown_bike"},

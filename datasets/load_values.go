@@ -51,15 +51,18 @@ const mostWhole = 100_000
 
 // money reads an amount that is neither negative nor absurd.
 func (r *reader) money(c sheet.Cell) model.Stated[model.Money] {
+	before := len(r.Complaints)
 	got := r.Money(c, r.l.currency)
+	unreadable := len(r.Complaints) > before && r.Complaints[before].Code == "too_large"
 	switch most := mostMinor(r.l.currency.Digits); {
+	case unreadable || got.Given && got.N > most:
+		limit := (model.Currency{Digits: r.l.currency.Digits}).Format(model.Money(most))
+		r.Complaints = append(r.Complaints[:before], c.Complain("absurd_price", "an amount below "+limit, "is the decimal sign where it should be?"))
+		return model.Stated[model.Money]{}
 	case !got.Given:
 		return model.Stated[model.Money]{}
 	case got.N < 0:
 		r.complain(c.Complain("negative", "an amount of 0 or more", "write what is paid, without a minus sign"))
-		return model.Stated[model.Money]{}
-	case got.N > most:
-		r.complain(c.Complain("absurd_price", "an amount below "+(model.Currency{Digits: r.l.currency.Digits}).Format(model.Money(most)), "is the decimal sign where it should be?"))
 		return model.Stated[model.Money]{}
 	}
 	return model.Say(model.Money(got.N), originOf(c, got.Doubt))

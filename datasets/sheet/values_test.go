@@ -1,6 +1,7 @@
 package sheet_test
 
 import (
+	"strings"
 	"testing"
 
 	"firstbolt/datasets/sheet"
@@ -98,6 +99,25 @@ func TestMoneyRefused(t *testing.T) {
 		got := v.Money(cells[0], sheet.Currency{Code: "EUR", Digits: 2})
 		if got.Given || len(v.Complaints) != 1 || v.Complaints[0].Code != code {
 			t.Errorf("%q: got %+v and %v, want nothing and one complaint %q", text, got, v.Complaints, code)
+		}
+	}
+}
+
+// Three digits after a lone mark may be thousands: a column that shows the mark as a decimal sign elsewhere does not make
+// 1.30 of 1299.
+func TestMoneyThreeDigits(t *testing.T) {
+	t.Parallel()
+	for _, w := range []struct{ other, text, says string }{
+		{"24,90", "1,299", "this is 1299 or 1.299"},
+		{"24.90", "1.299", "this is 1299 or 1.299"},
+		{"24.90", "1.250", "this is 1250 or 1.250"},
+		{"24.90", "99999999999999", "is the decimal sign where it should be?"},
+		{"24.90", "12.5055", "at most 2 decimals"},
+	} {
+		v, cells := one(t, sheet.Money, sheet.Options{}, w.other, w.text)
+		got := v.Money(cells[1], sheet.Currency{Code: "EUR", Digits: 2})
+		if got.Given || len(v.Complaints) != 1 || !strings.Contains(v.Complaints[0].String(), w.says) {
+			t.Errorf("%s beside %s: got %+v and %v, want a complaint that says %q", w.text, w.other, got, v.Complaints, w.says)
 		}
 	}
 }

@@ -22,7 +22,8 @@ func (v *Values) Money(c Cell, cur Currency) Reading {
 		s, is := cur.meant(text)
 		same, isCurrency = same && s, isCurrency && is
 	}
-	minor, exact := n.minor(cur)
+	minor, exact, small := n.minor(cur)
+	twoWays := v.twoWays(c, cur)
 	switch {
 	case !isCurrency || n.fraction:
 		v.fault(c, flaw{"price", wanted, letterHint(c.Text)})
@@ -30,8 +31,12 @@ func (v *Values) Money(c Cell, cur Currency) Reading {
 		v.fault(c, flaw{"other_currency", "an amount in " + cur.Code, "turn it into " + cur.Code + ", or set `currency` in rider.csv"})
 	case n.span:
 		v.fault(c, flaw{"price_range", "one amount", "write the higher one; money is not guessed"})
+	case !small:
+		v.fault(c, flaw{"too_large", wanted, "is the decimal sign where it should be?"})
+	case twoWays != nil:
+		v.fault(c, *twoWays)
 	case !exact:
-		v.fault(c, flaw{"price", fmt.Sprintf("an amount with at most %d decimals", cur.Digits), "round it"})
+		v.fault(c, flaw{"price", fmt.Sprintf("an amount with at most %d decimals", cur.Digits), "write what is paid; if thousands are meant, leave their mark out"})
 	default:
 		return Reading{N: minor, Given: true, Doubt: n.doubt}
 	}
@@ -46,13 +51,26 @@ func currencyIn(unit string) string {
 	return ""
 }
 
-func (n numeral) minor(cur Currency) (minor int64, exact bool) {
+// twoWays is the flaw of an amount with three digits after a lone mark that its column uses for decimals: thousands are
+// as likely, and money is not guessed. Nil where the rider said which mark it is, or the currency has three decimals.
+func (v *Values) twoWays(c Cell, cur Currency) *flaw {
+	text := tidy(c.Text)
+	body, _ := numberBody(text, max(0, strings.IndexAny(text, "0123456789")))
+	at := strings.IndexAny(body, ".,")
+	if v.sheet.forced != Undecided || cur.Digits > 2 || at < 0 || shown(body) != Undecided || body[at] != v.sheet.decimalOf(c.Name).mark() {
+		return nil
+	}
+	return ambiguous(body)
+}
+
+// minor is the amount in minor units; not exact where it has a part of one, not small beyond 10^15.
+func (n numeral) minor(cur Currency) (minor int64, exact, small bool) {
 	times := new(big.Int).Exp(big.NewInt(10), big.NewInt(int64(cur.Digits)), nil)
 	r := new(big.Rat).Mul(n.value, new(big.Rat).SetInt(times))
-	if !r.IsInt() || r.Num().BitLen() > 50 {
-		return 0, false
+	if _, small = roundHalfUp(r); !small || !r.IsInt() {
+		return 0, false, small
 	}
-	return r.Num().Int64(), true
+	return r.Num().Int64(), true, true
 }
 
 // example is 12.50 as written in the currency and style.
