@@ -77,6 +77,9 @@ func (r *reader) fact(f *model.Fact, c sheet.Cell) model.Value {
 		choices, doubt := r.Choices(plainNumber(c, f.Allowed), f.Allowed)
 		return model.ChoiceValue(originOf(c, doubt), choices...)
 	}
+	if f.Name == beadFact && r.beadNamed(c) {
+		return model.Value{}
+	}
 	got := r.Measure(c, f.Unit)
 	if !got.Given || !r.plausible(f, c, got.N) {
 		return model.Value{}
