@@ -157,9 +157,18 @@ func Suppose(th model.Thing, fact string, v model.Value) model.Thing {
 }
 
 // Unofferable is the reason why a part is not to be offered for a place on any bike: a danger rule needs a fact that
-// the part does not state. It is empty where the part may be offered. Rules that apply only under a condition on
-// another slot are left to Judge.
+// the part does not state. It is empty where the part may be offered.
 func Unofferable(t *model.Tables, part *model.Part, place model.Place) string {
+	ref, r := Lacks(t, part, place)
+	if r == nil {
+		return ""
+	}
+	return fmt.Sprintf("%s is not stated, and a danger rule needs it: %s", sight{tables: t}.ask(ref), r.ID)
+}
+
+// Lacks is the first fact that a danger rule needs of a part in a place and that the part does not state, with that
+// rule; nil where it lacks none. Rules that apply only under a condition on another slot are left to Judge.
+func Lacks(t *model.Tables, part *model.Part, place model.Place) (Ref, *model.Rule) {
 	things := map[string]model.Thing{}
 	for _, slot := range place {
 		things[slot] = t.BoughtThing(part, place, slot)
@@ -173,12 +182,12 @@ func Unofferable(t *model.Tables, part *model.Part, place model.Place) string {
 		for _, side := range []model.Side{r.Left, r.Right} {
 			for _, term := range side {
 				if _, known := s.fact(term.Slot, term.Fact); term.Slot != "" && slices.Contains(place, term.Slot) && !known {
-					return fmt.Sprintf("%s is not stated, and a danger rule needs it: %s", s.ask(Ref{term.Slot, term.Fact}), r.ID)
+					return Ref{term.Slot, term.Fact}, r
 				}
 			}
 		}
 	}
-	return ""
+	return Ref{}, nil
 }
 
 // certain tells whether the rule applies whatever else stands on the bike.

@@ -25,6 +25,7 @@ type Plan struct {
 	Cautions            []Caution  `json:"cautions"`
 	Near                []Near     `json:"near" says:"parts just outside the plan"`
 	NotScored           []SetAside `json:"not_scored" says:"parts that no measure counts"`
+	SayMore             []Lacking  `json:"say_more" says:"parts that wait for a cell in the sheets before they can be planned with"`
 	NotOffered          []SetAside `json:"not_offered" says:"parts that cannot go on this bike whatever else is bought"`
 	Tail
 }
@@ -247,4 +248,16 @@ type SetAside struct {
 	Part  string `json:"part"`
 	Where string `json:"where"`
 	Why   string `json:"why"`
+}
+
+// Lacking is a part that cannot be planned with in some of its places, because the sheets lack a fact that keeps people
+// from getting hurt.
+type Lacking struct {
+	Part   string   `json:"part"`
+	Where  string   `json:"where" says:"sheet:line of the part"`
+	Slots  []string `json:"slots" says:"the places that it is left out of"`
+	Fact   string   `json:"fact" says:"the column to fill in that row"`
+	Sheet  string   `json:"sheet"`
+	How    *string  `json:"how" says:"how to find it out"`
+	Bought bool     `json:"bought" says:"the plan buys it for another place"`
 }

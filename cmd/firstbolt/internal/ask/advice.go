@@ -2,7 +2,6 @@ package ask
 
 import (
 	"fmt"
-	"slices"
 
 	"firstbolt/cmd/firstbolt/internal/answer"
 	"firstbolt/model"
@@ -104,18 +103,6 @@ func mendText(mend string) string {
 		return ""
 	}
 	return " " + asSentence(mend)
-}
-
-// notOffered are the parts that cannot go on this bike, each once with the first reason.
-func (f *filler) notOffered(p *solver.Plan) []answer.SetAside {
-	var list []answer.SetAside
-	for _, n := range p.Program.NotOffered {
-		if n.Part == nil || slices.ContainsFunc(list, func(s answer.SetAside) bool { return s.Where == n.Part.Origin.String() }) {
-			continue
-		}
-		list = append(list, answer.SetAside{Part: n.Part.Name, Where: n.Part.Origin.String(), Why: n.Reason})
-	}
-	return list
 }
 
 // measures are the facts in doubt, with how to measure them.

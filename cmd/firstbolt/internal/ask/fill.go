@@ -46,7 +46,7 @@ func (f *filler) plan() (*answer.Plan, error) {
 	if shown != nil {
 		a.Bike = shown.Bike.Name
 		a.Before = f.before(shown)
-		a.NotOffered = f.notOffered(shown)
+		f.setAside(a, shown)
 	}
 	if f.ans.Chosen == nil {
 		a.Left = f.moneyOrNull(f.ans.Question.Budget)

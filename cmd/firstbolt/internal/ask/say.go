@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"firstbolt/cmd/firstbolt/internal/answer"
+	"firstbolt/model"
 	"firstbolt/solver"
 )
 
@@ -15,11 +16,42 @@ func (f *filler) sentence(a *answer.Plan) string {
 	case solver.Switch:
 		return f.switching(a)
 	case solver.Wait:
+		if text := f.noneGoes(a); text != "" {
+			return text
+		}
 		return fmt.Sprintf("Wait: with %s %s nothing on your sheets is worth its money on %s yet; keep it.", budget, f.currency, a.Bike)
 	case solver.Mend:
 		return f.mending(a)
 	default:
 		return fmt.Sprintf("Stay with %s%s for %s %s; %s is left.", a.Bike, doing(a.Buy), a.Cost.Total, f.currency, a.Left)
+	}
+}
+
+// noneGoes says why no part at all could be chosen; empty where one could.
+func (f *filler) noneGoes(a *answer.Plan) string {
+	offered := 0
+	for i := range f.shed.Parts {
+		if f.shed.Parts[i].Wish != model.Never {
+			offered++
+		}
+	}
+	some := "None of your parts"
+	if offered > 1 {
+		some = fmt.Sprintf("None of your %d parts", offered)
+	}
+	lacking := 0
+	for _, l := range a.SayMore {
+		if !l.Bought {
+			lacking++
+		}
+	}
+	switch {
+	case offered == 0 || len(a.NotOffered)+lacking < offered:
+		return ""
+	case lacking == 0:
+		return fmt.Sprintf("%s fits %s: %s", some, a.Bike, a.NotOffered[0].Why)
+	default:
+		return fmt.Sprintf("%s can be planned with on %s yet: %d lack a fact that keeps you from getting hurt, %d do not fit.", some, a.Bike, lacking, len(a.NotOffered))
 	}
 }
 

@@ -78,6 +78,25 @@ func (p *page) near(list []answer.Near) {
 	}
 }
 
+// sayMore says which cells to fill so that a part can be planned with.
+func (p *page) sayMore(parts []answer.Lacking) {
+	if len(parts) == 0 {
+		return
+	}
+	p.section("SAY MORE ABOUT THESE PARTS")
+	for _, l := range parts {
+		text := fmt.Sprintf("%s [%s] is left out as %s: %s is not stated, and it can hurt if it is wrong. Fill in the column %s of %s",
+			l.Part, l.Where, list(l.Slots), answer.FactWords(l.Fact), l.Fact, l.Sheet)
+		if l.How != nil {
+			text += ": " + *l.How
+		}
+		if text = stop(text); l.Bought {
+			text += " The plan buys it for another place."
+		}
+		p.para("  - ", text)
+	}
+}
+
 func (p *page) setAside(title string, list []answer.SetAside) {
 	if len(list) == 0 {
 		return

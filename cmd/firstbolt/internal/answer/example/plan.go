@@ -49,6 +49,10 @@ func Plan() *answer.Plan {
 		Measure:  measures(),
 		Cautions: cautions(),
 		Near:     near(),
+		SayMore: []answer.Lacking{{
+			Part: "tyre F8", Where: "parts.csv:19", Slots: []string{"front tyre"}, Fact: "width_mm", Sheet: "parts.csv",
+			How: Of("read the first number of the marking, 50-584 means 50"), Bought: true,
+		}},
 		NotOffered: []answer.SetAside{{
 			Part: "fork G9", Where: "parts.csv:22",
 			Why: "its steerer is not known, and a fork with the wrong steerer can hurt; measure it and fill in steerer_mm",
