@@ -35,6 +35,7 @@ func Compile(shed *model.Shed, bike *model.Bike, o Options) (*Compiled, error) {
 		}
 	}
 	c.tidyGuesses()
+	c.eliminateGuesses()
 	c.Program.Budget, c.Program.Floor = program.NoBudget, program.NoFloor
 	c.Program.Objective = program.Objective{Benefit: 1}
 	if err := c.Program.Validate(); err != nil {

@@ -76,6 +76,7 @@ type Compiled struct {
 	levels     map[string][]int64
 	shops      map[string]int
 	guesses    map[[2]string]int // slot and fact to program slot
+	eliminated []eliminated
 }
 
 // Purchase is one part bought, in all the slots it fills.
@@ -137,13 +138,4 @@ func (c *Compiled) Purchases(choice []int) []Purchase {
 		}
 	}
 	return list
-}
-
-// Guesses are the unknown facts and the values that the choice takes for them, with all plausible values.
-func (c *Compiled) Guesses(choice []int) map[[2]string]model.Value {
-	values := map[[2]string]model.Value{}
-	for key, s := range c.guesses {
-		values[key] = c.Slots[s].Options[choice[s]].Value
-	}
-	return values
 }

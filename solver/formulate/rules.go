@@ -245,7 +245,7 @@ func (c *Compiled) guess(slot, fact string) (int, bool) {
 	at := len(c.Slots)
 	label := SlotLabel{Role: Guess, Slot: slot, Fact: fact}
 	ps := program.Slot{Name: slot + ": " + fact}
-	for _, p := range f.Plausible {
+	for _, p := range likely(f.Plausible) {
 		v := p.Value
 		v.Origin = model.Origin{Sheet: "facts table", How: model.Unknown}
 		label.Options = append(label.Options, OptionLabel{Value: v})
@@ -256,6 +256,15 @@ func (c *Compiled) guess(slot, fact string) (int, bool) {
 	c.AsItStands = append(c.AsItStands, 0)
 	c.Program.Slots = append(c.Program.Slots, ps)
 	return at, true
+}
+
+// likely drops the values that are less than a third as likely as the likeliest: no plan rests on a stroke of luck.
+func likely(values []model.Plausible) []model.Plausible {
+	most := 0
+	for _, p := range values {
+		most = max(most, p.Share)
+	}
+	return slices.DeleteFunc(slices.Clone(values), func(p model.Plausible) bool { return p.Share > 0 && 3*p.Share < most })
 }
 
 func combinations(axes []axis) int {
