@@ -132,7 +132,7 @@ func (a *asker) enter() error {
 // ask solves one bike's program for a purse that must also pay the bike itself; what was asked before is not solved again.
 func (a *asker) ask(ctx context.Context, e *entrant, goal goal) (program.Solution, *program.Program, error) {
 	p := *e.c.Program
-	p.Budget, p.Floor, p.Objective, p.AnyTie = program.NoBudget, goal.floor, goal.objective, goal.anyTie
+	p.Budget, p.Floor, p.Objective, p.AnyTie, p.Start = program.NoBudget, goal.floor, goal.objective, goal.anyTie, a.start(e, goal)
 	if goal.purse != program.NoBudget {
 		p.Budget = goal.purse - int64(e.base)
 	}

@@ -30,6 +30,21 @@ func (a *asker) value(ctx context.Context, e *entrant, purse int64) (program.Sol
 	return s, err
 }
 
+// start is the best choice that is known to be within a goal's purse, for the engine to begin with.
+func (a *asker) start(e *entrant, g goal) []int {
+	var best *program.Solution
+	for i := range a.spans[e.c] {
+		known := &a.spans[e.c][i]
+		if known.from <= g.purse && (best == nil || known.s.Benefit > best.Benefit) {
+			best = &known.s
+		}
+	}
+	if best == nil {
+		return nil
+	}
+	return best.Choice
+}
+
 // least is the least cash that a bike needs at all.
 func (a *asker) least(ctx context.Context, e *entrant) (program.Solution, error) {
 	s, _, err := a.ask(ctx, e, goal{purse: program.NoBudget, floor: program.NoFloor, objective: leastCash, anyTie: true})

@@ -100,6 +100,7 @@ func (s *search) narrow(alive [][]int, promise []float64) (*space, []*line, bool
 		sp.arrange(sp.free(promise, s.options.Table, 300), s.options.Table)
 		if round == 0 {
 			s.try(sp, make([]int, len(alive))) // what is fitted
+			s.begin(s.m.p.Start)
 		}
 		s.polish(sp)
 		lines := s.price(sp, round)
@@ -186,6 +187,30 @@ func (s *search) try(sp *space, places []int) {
 		choice[slot] = sp.alive[slot][place]
 	}
 	if e, ok := s.m.judge(choice); ok {
+		s.offer(choice, e)
+	}
+}
+
+// begin keeps a choice that was given to start from, if it meets the goal.
+func (s *search) begin(start []int) {
+	if s.depth > 0 || len(start) == 0 || len(start)+len(s.m.added) != len(s.m.options) {
+		return
+	}
+	choice := append(slices.Clone(start), make([]int, len(s.m.added))...)
+	for slot, k := range start {
+		if k < 0 || k >= len(s.m.options[slot]) {
+			return
+		}
+	}
+	for i := range s.m.added {
+		s.m.added[i].settle(choice)
+	}
+	for i := range s.m.relations {
+		if !s.m.relations[i].holds(choice) {
+			return
+		}
+	}
+	if e, ok := s.m.evaluate(choice); ok {
 		s.offer(choice, e)
 	}
 }

@@ -46,7 +46,8 @@ type Program struct {
 	Budget    int64 // most cash, NoBudget for none
 	Floor     int64 // least benefit, NoFloor for none
 	Objective Objective
-	AnyTie    bool // the fewest purchases and first options are not asked for: any choice of the best value and cash will do
+	Start     []int // a choice that an engine may begin with, if it is feasible; nil for none. It never changes the answer
+	AnyTie    bool  // the fewest purchases and first options are not asked for: any choice of the best value and cash will do
 }
 
 // Objective weighs benefit against cash; both weights are whole and >= 0.
