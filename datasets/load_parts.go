@@ -138,42 +138,6 @@ func (r *reader) place(p *model.Part, row partRow) bool {
 	return true
 }
 
-// kind finds the kind that a cell names; nil where the cell is empty, false where there is none of that name.
-func (r *reader) kind(c sheet.Cell) (*model.Kind, bool) {
-	if c.Plain() == "" {
-		return nil, true
-	}
-	if k := r.l.kindNamed(c.Text); k != nil {
-		return k, true
-	}
-	var names []string
-	for _, k := range r.l.tables.Kinds {
-		names = append(append(names, k.Name), k.Aliases...)
-	}
-	if slot, is := sheet.Match(c.Text, slotNames(r.l.tables)); is {
-		r.complain(c.Complain("unknown_kind", "a kind", fmt.Sprintf("%q is a slot: write it in the column slot", slot)))
-		return nil, false
-	}
-	r.known(c, "kind", names)
-	return nil, false
-}
-
-// kindNamed finds a kind by its name or an alias; nil where there is none.
-func (l *loader) kindNamed(name string) *model.Kind {
-	if l.kinds == nil {
-		l.kinds = map[string]*model.Kind{}
-		for i := range l.tables.Kinds {
-			k := &l.tables.Kinds[i]
-			for _, n := range append([]string{k.Name}, k.Aliases...) {
-				if _, taken := l.kinds[sheet.Key(n)]; !taken {
-					l.kinds[sheet.Key(n)] = k
-				}
-			}
-		}
-	}
-	return l.kinds[sheet.Key(name)]
-}
-
 // places reads "crankset + chainring" (a set) and "front tyre / rear tyre" (alternatives).
 func (r *reader) places(c sheet.Cell) ([]model.Place, bool) {
 	var places []model.Place

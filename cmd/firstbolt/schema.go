@@ -9,8 +9,10 @@ import (
 func (a *app) schemaCommand() *cobra.Command {
 	var tables bool
 	cmd := &cobra.Command{
-		Use: "schema [SHEET]", Short: "the columns of the sheets, as text or (--format json) as Table Schema",
-		Example: "  firstbolt schema parts\n  firstbolt schema --format json",
+		Use: "schema [SHEET]", Short: "the columns of the sheets, and the kinds, slots, facts and likes that are known",
+		Long: "Lists the columns of the sheets, as text or (--format json) as Table Schema.\n" +
+			"With kinds, slots, facts, likes, criteria or profiles also every name that is known, and what it takes for granted.",
+		Example: "  firstbolt schema parts\n  firstbolt schema kinds\n  firstbolt schema --format json",
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) > 1 {
 				return usage("one sheet at a time, or none for all: found %q and more", args[0])

@@ -11,7 +11,14 @@ type Schemas struct {
 	Name      string     `json:"name"`
 	Resources []Resource `json:"resources"`
 	Settings  []Field    `json:"settings" says:"the settings that rider.csv may have, one a row"`
+	Known     []Named    `json:"known" says:"what the embedded table of the one sheet asked for knows by name"`
 	Tail
+}
+
+// Named is one thing that a table knows by name: a kind, a slot, a fact, a typical bike.
+type Named struct {
+	Name string `json:"name"`
+	Says string `json:"says" says:"what it is, where it goes, what is taken for granted of it"`
 }
 
 // Resource is one sheet.

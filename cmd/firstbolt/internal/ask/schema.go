@@ -9,7 +9,8 @@ import (
 )
 
 // Schema says which columns the sheets have: one of them, or all of a shed, or with the tables also those that a
-// mechanic may add to. It is made from the same description as the reader.
+// mechanic may add to. It is made from the same description as the reader. Of one table it also lists what that knows by
+// name: kinds, slots, facts, likes, criteria, profiles.
 func Schema(name string, tables bool) (answer.Answer, error) {
 	sheets := datasets.Sheets()
 	if tables {
@@ -32,6 +33,16 @@ func Schema(name string, tables bool) (answer.Answer, error) {
 		if t.Name == "rider" {
 			s.Settings = fields(datasets.RiderSettings())
 		}
+	}
+	if name == "" {
+		return s, nil
+	}
+	known, err := datasets.Entries(sheets[0].Name)
+	if err != nil {
+		return nil, err
+	}
+	for _, e := range known {
+		s.Known = append(s.Known, answer.Named{Name: e.Name, Says: e.Says})
 	}
 	return s, nil
 }

@@ -59,6 +59,14 @@ func (p *page) schemas(a *answer.Schemas) {
 		p.line("Settings of rider.csv:")
 		p.fields(a.Settings)
 	}
+	if len(a.Known) > 0 {
+		p.line("")
+		p.line("Known without a sheet of your own:")
+		for _, e := range a.Known {
+			p.line("  %s", e.Name)
+			p.para("      ", e.Says)
+		}
+	}
 }
 
 func (p *page) fields(list []answer.Field) {
