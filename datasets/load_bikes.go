@@ -1,6 +1,7 @@
 package datasets
 
 import (
+	"fmt"
 	"strings"
 
 	"firstbolt/datasets/sheet"
@@ -84,9 +85,36 @@ func (l *loader) ownLike() string {
 	}
 	name, ok := sheet.Match(l.like.text, likeNames(l.tables))
 	if !ok {
-		l.complain(l.like.cell.Complain("unknown_like", "a typical bike", sheet.DidYouMean(l.like.text, likeNames(l.tables), listed(likeNames(l.tables)))))
+		l.complain(unknownLike(l.like.cell, likeNames(l.tables)))
 	}
 	return name
+}
+
+// like finds the typical bike that a cell names; empty, complained about, where there is none.
+func (r *reader) like(c sheet.Cell) string {
+	names := likeNames(r.l.tables)
+	name, ok := sheet.Match(c.Text, names)
+	if !ok {
+		r.complain(unknownLike(c, names))
+	}
+	return name
+}
+
+// unknownLike complains about a typical bike that is none and names the nearest one only: by letters, else by words.
+func unknownLike(c sheet.Cell, names []string) sheet.Complaint {
+	near, most := sheet.Nearest(c.Text, names), 0
+	if near == "" {
+		for _, n := range names {
+			if shared := sharedWords(nameWords(c.Text), nameWords(n)); shared > most {
+				near, most = n, shared
+			}
+		}
+	}
+	fix := "`firstbolt schema likes` lists them"
+	if near != "" {
+		fix = fmt.Sprintf("did you mean %q? %s all", near, fix[:len(fix)-len(" them")])
+	}
+	return c.Complain("unknown_like", "a typical bike", fix)
 }
 
 func likeNames(t *model.Tables) []string {
@@ -108,7 +136,7 @@ func (r *reader) bike(row bikeRow, cells sheet.Row) model.Bike {
 		SizeOK: r.sizeOK(row), Facts: r.factsOf(cells, row.Facts), Ratings: r.ratings(cells), Note: row.Note.Plain(), Origin: rowOrigin(cells),
 	}
 	if row.Like.Plain() != "" {
-		b.Like, _ = r.known(row.Like, "typical bike", likeNames(r.l.tables))
+		b.Like = r.like(row.Like)
 	}
 	if b.Ownership == model.Rival && row.Price.Plain() == "" {
 		r.complain(row.Price.Complain("price", "what the bike costs", "write its price, or say in the column owned that it is yours"))

@@ -70,7 +70,7 @@ func (q Question) Check(answer, currency string) error {
 	switch {
 	case c.Plain() == "":
 	case q.Setting == "like":
-		r.known(c, "typical bike", likeNames(tables))
+		r.like(c)
 	case q.Setting == "sells_for":
 		r.money(c)
 	case q.Setting == "size_ok":
@@ -82,6 +82,14 @@ func (q Question) Check(answer, currency string) error {
 		return nil
 	}
 	return errors.New(strings.TrimPrefix(r.Complaints[0].String(), ": "))
+}
+
+// Chosen is the answer that was typed, or the typical bike whose number in Choices it is.
+func (q Question) Chosen(answer string) string {
+	if n, err := strconv.Atoi(answer); err == nil && q.Setting == "like" && n >= 1 && n <= len(q.Choices) {
+		return q.Choices[n-1]
+	}
+	return answer
 }
 
 // examplePart is a row of the parts sheet that `start` writes: invented, and meant to be replaced. Its facts are those

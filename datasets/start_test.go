@@ -3,6 +3,7 @@ package datasets_test
 import (
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -92,6 +93,10 @@ func TestQuestions(t *testing.T) {
 		{"work", "shpo", `did you mean "shop"?`},
 		{"ranking", "braknig > grip", `did you mean "braking"?`},
 		{"like", "store hardtail cable disk 3x7", `did you mean "store hardtail cable disc 3x7"?`},
+		{"like", "hybrid", `did you mean "commuter or hybrid 28 inch 3x8"?`},
+		{"like", "qqqq", "`firstbolt schema likes` lists them"},
+		{"like", "0", "a typical bike"},
+		{"like", "99", "a typical bike"},
 		{"size_ok", "maybe so", "yes or no"},
 		{"sells_for", "-60", "0 or more"},
 	} {
@@ -103,6 +108,14 @@ func TestQuestions(t *testing.T) {
 				t.Errorf("%s: %q: got %v, want a sentence with %s", w.setting, w.answer, err, w.says)
 			}
 		}
+	}
+	for i, name := range questions[0].Choices {
+		if got := questions[0].Chosen(strconv.Itoa(i + 1)); got != name {
+			t.Errorf("number %d is %q, want %q", i+1, got, name)
+		}
+	}
+	if got := questions[1].Chosen("3"); got != "3" {
+		t.Errorf("riding 3 became %q", got)
 	}
 	if _, err := datasets.StartFiles(map[string]string{"currency": "EUX"}); err == nil {
 		t.Error("EUX is no currency")

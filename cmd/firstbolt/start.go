@@ -64,5 +64,6 @@ func (a *app) startRequest(cmd *cobra.Command, dir string, answers map[string]*s
 		r.Ask = func(text string) { fmt.Fprint(a.err, text) }
 		r.Input = a.in
 	}
+	r.Unread = a.piped()
 	return r, nil
 }

@@ -16,6 +16,7 @@ type StartRequest struct {
 	Answers map[string]string // by setting; the currency may be among them
 	Input   io.Reader         // where further answers come from, when Ask is set
 	Ask     func(text string) // shows a question; nil where nobody is there to answer
+	Unread  bool              // something was piped to standard input, which only a terminal's answers are read from
 }
 
 // Question is one of the nine that `start` asks, as a flag.
@@ -58,25 +59,44 @@ func Start(r StartRequest) (answer.Answer, error) {
 	if s.Files, err = datasets.Start(r.Dir, r.Answers); err != nil {
 		return nil, wrong{err.Error()}
 	}
-	s.Notes = []string{
+	if r.Unread && len(s.Open) > 0 {
+		s.Notes = append(s.Notes, "What was piped in was not read: questions are asked on a terminal only. Elsewhere flags answer them: "+strings.Join(answerFlags(), ", ")+".")
+	}
+	s.Notes = append(s.Notes,
 		"Next: put the parts you could buy into parts.csv in place of the invented ones, one a row: part, kind, price. Any spreadsheet will do; save as CSV.",
 		fmt.Sprintf("Then: firstbolt plan %s", r.Dir),
-	}
+	)
 	return s, nil
 }
 
-// put asks one question until its answer can be used.
-func (r StartRequest) put(q datasets.Question, lines *bufio.Scanner) (string, error) {
-	r.Ask(q.Text + "\n")
-	for _, c := range q.Choices {
-		r.Ask("  " + c + "\n")
+func answerFlags() []string {
+	var flags []string
+	for _, q := range Questions() {
+		flags = append(flags, "--"+q.Flag)
 	}
+	return flags
+}
+
+// put asks one question until its answer can be used. A long list of choices is shown once, numbered, and its number is
+// an answer.
+func (r StartRequest) put(q datasets.Question, lines *bufio.Scanner) (string, error) {
+	hint, list := "such as "+q.Example, ""
+	switch n := len(q.Choices); {
+	case n > 5:
+		hint = fmt.Sprintf("its number, 1 to %d", n)
+		for i, c := range q.Choices {
+			list += fmt.Sprintf("  %2d  %s\n", i+1, c)
+		}
+	case n == 2:
+		hint = strings.Join(q.Choices, " or ")
+	}
+	r.Ask(q.Text + "\n" + list)
 	for {
-		r.Ask(fmt.Sprintf("(such as %s): ", q.Example))
+		r.Ask("(" + hint + "): ")
 		if !lines.Scan() {
 			return "", wrong{"the questions were not answered to the end; nothing was written"}
 		}
-		text := strings.TrimSpace(lines.Text())
+		text := q.Chosen(strings.TrimSpace(lines.Text()))
 		fault := q.Check(text, r.Answers["currency"])
 		if fault == nil {
 			return text, nil
