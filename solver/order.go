@@ -41,6 +41,31 @@ func order(c *formulate.Compiled, choice []int) []Step {
 	return steps
 }
 
+// withRemovals drops the sets after which things would only have been taken off: what comes off does so in the step of
+// the part that takes its place or wants it gone.
+func (o *orderer) withRemovals(chain []uint) []uint {
+	var kept []uint
+	from := uint(0)
+	for i, set := range chain {
+		if i+1 < len(chain) && o.onlyRemoves(set&^from) {
+			continue
+		}
+		kept, from = append(kept, set), set
+	}
+	return kept
+}
+
+func (o *orderer) onlyRemoves(added uint) bool {
+	for i, p := range o.purchases {
+		for _, ch := range p.Changes {
+			if added>>i&1 == 1 && ch.Label.Thing.State != model.Empty {
+				return false
+			}
+		}
+	}
+	return true
+}
+
 type orderer struct {
 	c         *formulate.Compiled
 	choice    []int

@@ -137,6 +137,7 @@ func (c *Coster) addJobs(bill *Bill, change model.JobChange, th model.Thing, bef
 	if len(before) > 0 {
 		judged = before[0]
 	}
+	var rows []guessedRow
 	for _, j := range c.jobs[th.Slot] {
 		if j.Change != change {
 			continue
@@ -144,18 +145,53 @@ func (c *Coster) addJobs(bill *Bill, change model.JobChange, th model.Thing, bef
 		if change == model.OnService && j.Restores != "" && !th.Facts["condition"].Is(j.Restores) {
 			continue
 		}
-		guessed, holds := meets(judged, j.When)
-		if !holds {
-			continue
+		if guessed, holds := meets(judged, j.When); holds {
+			rows = append(rows, guessedRow{j, guessed})
 		}
-		job := c.job(j)
-		job.Guessed = guessed
-		if j.Optional {
+	}
+	for _, row := range dearest(rows) {
+		job := c.job(row.job)
+		job.Guessed = row.guessed
+		if row.job.Optional {
 			bill.Optional = append(bill.Optional, job)
 		} else {
 			bill.Jobs = append(bill.Jobs, job)
 		}
 	}
+}
+
+// guessedRow is a row of jobs.csv with the facts of its condition that are not known.
+type guessedRow struct {
+	job     *model.Job
+	guessed []string
+}
+
+// dearest drops jobs that exclude each other because one unknown fact cannot have two values: for every such fact the
+// value whose jobs take longest is planned for, the first of equal ones.
+func dearest(rows []guessedRow) []guessedRow {
+	minutes, most := map[[2]string]int{}, map[string]string{}
+	each := func(row guessedRow, visit func(fact, value string)) {
+		for _, w := range row.job.When {
+			if slices.Contains(row.guessed, w.Fact) {
+				visit(w.Fact, w.Constant)
+			}
+		}
+	}
+	for _, row := range rows {
+		each(row, func(fact, value string) { minutes[[2]string{fact, value}] += row.job.Minutes })
+	}
+	for _, row := range rows {
+		each(row, func(fact, value string) {
+			if old, ok := most[fact]; !ok || minutes[[2]string{fact, value}] > minutes[[2]string{fact, old}] {
+				most[fact] = value
+			}
+		})
+	}
+	return slices.DeleteFunc(rows, func(row guessedRow) bool {
+		excluded := false
+		each(row, func(fact, value string) { excluded = excluded || most[fact] != value })
+		return excluded
+	})
 }
 
 // meets tells whether a thing meets a job's conditions. A missing fact never makes work cheaper: the job is then taken

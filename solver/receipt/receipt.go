@@ -255,11 +255,57 @@ func jobsOf(t *model.Tables, it *Item) []*model.Job {
 	}
 	var jobs []*model.Job
 	for i := range t.Jobs {
-		if j := &t.Jobs[i]; j.Change == change && !j.Optional && slices.Contains(j.Slots, it.Thing.Slot) && needed(j, it, subject) {
+		if j := &t.Jobs[i]; j.Change == change && slices.Contains(j.Slots, it.Thing.Slot) && needed(j, it, subject) {
 			jobs = append(jobs, j)
 		}
 	}
-	return jobs
+	jobs = oneValueEach(jobs, subject)
+	return slices.DeleteFunc(jobs, func(j *model.Job) bool { return j.Optional })
+}
+
+// oneValueEach keeps, of jobs that ask for different values of one unknown fact, those of the value that takes longest.
+func oneValueEach(jobs []*model.Job, subject model.Thing) []*model.Job {
+	for {
+		fact, value := contested(jobs, subject)
+		if fact == "" {
+			return jobs
+		}
+		jobs = slices.DeleteFunc(jobs, func(j *model.Job) bool {
+			return slices.ContainsFunc(j.When, func(w model.Term) bool { return w.Fact == fact && w.Constant != value })
+		})
+	}
+}
+
+// contested is an unknown fact of which the jobs ask for several values, and the value whose jobs take longest.
+func contested(jobs []*model.Job, subject model.Thing) (fact, value string) {
+	longest := -1
+	for _, j := range jobs {
+		for _, w := range j.When {
+			if subject.Facts[w.Fact].Known() || fact != "" && w.Fact != fact || !asksFurther(jobs, w) {
+				continue
+			}
+			if m := minutes(jobs, w); m > longest {
+				fact, value, longest = w.Fact, w.Constant, m
+			}
+		}
+	}
+	return fact, value
+}
+
+func asksFurther(jobs []*model.Job, than model.Term) bool {
+	return slices.ContainsFunc(jobs, func(j *model.Job) bool {
+		return slices.ContainsFunc(j.When, func(w model.Term) bool { return w.Fact == than.Fact && w.Constant != than.Constant })
+	})
+}
+
+func minutes(jobs []*model.Job, of model.Term) int {
+	sum := 0
+	for _, j := range jobs {
+		if slices.ContainsFunc(j.When, func(w model.Term) bool { return w.Fact == of.Fact && w.Constant == of.Constant }) {
+			sum += j.Minutes
+		}
+	}
+	return sum
 }
 
 // needed tells whether the table asks for the job. Work is never made cheaper by a fact that nobody knows.
