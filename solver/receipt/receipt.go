@@ -236,6 +236,15 @@ func (a *adder) receipt() Receipt {
 	return r
 }
 
+// Jobs are the names of the jobs that the tables ask for one change.
+func Jobs(t *model.Tables, it *Item) []string {
+	var names []string
+	for _, j := range jobsOf(t, it) {
+		names = append(names, j.Name)
+	}
+	return names
+}
+
 // jobsOf is every job that the tables ask for one change, found from the tables alone.
 func jobsOf(t *model.Tables, it *Item) []*model.Job {
 	var change model.JobChange
