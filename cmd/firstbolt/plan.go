@@ -30,8 +30,9 @@ func (a *app) planCommand() *cobra.Command {
 				return usage("--most: found %d, want the most purchases, 0 for no limit", most)
 			}
 			r.Sure, r.Most, r.Allow = sure, most, allow
-			defer a.waiting()()
+			done := a.waiting()
 			ans, err := ask.Plan(cmd.Context(), r)
+			done()
 			if err != nil {
 				return err
 			}
@@ -52,13 +53,30 @@ func oneShed(_ *cobra.Command, args []string) error {
 	return nil
 }
 
-// waiting says on a terminal that work goes on, after a second; what it returns ends it.
+// waiting says on a terminal that work goes on, every second; what it returns ends it.
 func (a *app) waiting() func() {
 	if a.flags.quiet || !a.terminal() {
 		return func() {}
 	}
-	timer := time.AfterFunc(time.Second, func() {
-		fmt.Fprintln(a.err, "firstbolt: proving that nothing better exists; Ctrl-C gives the best plan so far")
-	})
-	return func() { timer.Stop() }
+	over, gone := make(chan struct{}), make(chan struct{})
+	go func() {
+		defer close(gone)
+		tick := time.NewTicker(time.Second)
+		defer tick.Stop()
+		for n := 1; ; n++ {
+			select {
+			case <-over:
+				if n > 1 {
+					fmt.Fprintln(a.err)
+				}
+				return
+			case <-tick.C:
+				fmt.Fprintf(a.err, "\rfirstbolt: still proving that nothing better exists, %d s; Ctrl-C gives the best plan so far", n)
+			}
+		}
+	}()
+	return func() {
+		close(over)
+		<-gone
+	}
 }

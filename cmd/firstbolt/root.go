@@ -119,7 +119,7 @@ func (a *app) commonFlags(f *pflag.FlagSet) {
 	f.StringVarP(&a.flags.output, "output", "o", "", "write the answer to FILE")
 	f.StringVar(&a.flags.engine, "engine", "auto", "who leads: auto, builtin or lpsolve")
 	f.BoolVar(&a.flags.strict, "strict", false, "fail when two engines disagree")
-	f.DurationVar(&a.flags.timeLimit, "time-limit", 0, "stop after this time with the best plan so far, such as 30s")
+	f.DurationVar(&a.flags.timeLimit, "time-limit", 2*time.Minute, "stop after this time with the best plan so far, such as 30s (0 = no limit)")
 	f.StringVar(&a.flags.color, "color", "auto", "auto, always or never; answers have no colour so far, so all three are alike")
 	f.BoolVarP(&a.flags.quiet, "quiet", "q", false, "nothing on standard error but errors")
 	f.BoolVarP(&a.flags.verbose, "verbose", "v", false, "say more, such as the time taken")
@@ -162,7 +162,7 @@ func (a *app) request(command string, args []string) (ask.Request, error) {
 		}
 	}
 	if a.flags.timeLimit < 0 {
-		return r, usage("--time-limit: found %s, want a time above 0, such as 30s", a.flags.timeLimit)
+		return r, usage("--time-limit: found %s, want a time such as 30s, or 0 for no limit", a.flags.timeLimit)
 	}
 	return r, nil
 }
