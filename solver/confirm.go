@@ -24,7 +24,7 @@ func (a *asker) confirm(ctx context.Context) {
 	for i, c := range claims {
 		s, err := a.q.Confirm.Solve(ctx, c.p)
 		if ctx.Err() != nil {
-			a.proof.NotConfirmed = fmt.Sprintf("not confirmed in time: %d of %d optima were", i, len(claims))
+			a.proof.NotConfirmed = fmt.Sprintf("a second calculation confirmed %d of the %d results in the time it had", i, len(claims))
 			return
 		}
 		if err != nil {
