@@ -198,6 +198,8 @@ type Measure struct {
 	Fact      string   `json:"fact"`
 	Found     *string  `json:"found"`
 	Assumed   *string  `json:"assumed" says:"the value that the plan rests on"`
+	Share     *Share   `json:"share" says:"share of bikes that have this value, by judgement; null where it is not known"`
+	Waits     Money    `json:"waits" says:"cost of the steps that wait for the measurement; 0 where none does"`
 	Origin    string   `json:"origin" enum:"unknown,assumed,remembered,measured"`
 	Where     *string  `json:"where"`
 	NeededFor []string `json:"needed_for"`

@@ -32,6 +32,7 @@ var factWords = map[string]string{
 	"prebled":               "joined and filled as delivered",
 	"pull_family":           "cable pull of the shifter",
 	"resin_only":            "rotor for resin pads only",
+	"rim_inner_mm":          "width between the rim's walls, mm",
 	"ring_max":              "teeth of the largest chainring",
 	"ring_min":              "teeth of the smallest chainring",
 	"ring_teeth_max":        "largest chainring that has room",

@@ -1,7 +1,9 @@
 package ask
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"firstbolt/cmd/firstbolt/internal/answer"
 	"firstbolt/model"
@@ -105,7 +107,7 @@ func mendText(mend string) string {
 	return " " + asSentence(mend)
 }
 
-// measures are the facts in doubt, with how to measure them.
+// measures are the facts in doubt, with how to measure them; those that most money waits for first.
 func (f *filler) measures(p *solver.Plan) []answer.Measure {
 	var list []answer.Measure
 	for _, d := range p.Doubts() {
@@ -115,6 +117,7 @@ func (f *filler) measures(p *solver.Plan) []answer.Measure {
 		if d.Value.Known() {
 			m.Assumed = some(d.Value.String())
 		}
+		m.Share, m.Waits = f.share(d), f.waits(p, d)
 		if d.Value.Origin.How == model.Remembered {
 			m.Found = some(d.Value.Origin.Raw)
 		}
@@ -126,7 +129,34 @@ func (f *filler) measures(p *solver.Plan) []answer.Measure {
 		}
 		list = append(list, m)
 	}
+	slices.SortStableFunc(list, func(a, b answer.Measure) int { return cmp.Compare(b.Waits.Minor, a.Waits.Minor) })
 	return list
+}
+
+// share is how many in a hundred bikes have the value that stands for an unknown fact, by the facts table.
+func (f *filler) share(d solver.Doubt) *answer.Share {
+	fact := f.shed.Tables.FactNamed(d.Fact)
+	if fact == nil {
+		return nil
+	}
+	for _, p := range fact.Plausible {
+		if p.Value.String() == d.Value.String() {
+			share := answer.Share(p.Share)
+			return &share
+		}
+	}
+	return nil
+}
+
+// waits is the cost of the steps that are ordered after measuring and depend on the fact.
+func (f *filler) waits(p *solver.Plan, d solver.Doubt) answer.Money {
+	sum := f.money(0)
+	for i := range p.Steps {
+		if p.Steps[i].After && slices.ContainsFunc(stepSlots(&p.Steps[i]), func(slot string) bool { return slices.Contains(d.Slots, slot) }) {
+			sum.Minor += int64(p.Steps[i].Cost)
+		}
+	}
+	return sum
 }
 
 // whereOf is the cell of a doubt, or the row of the thing that lacks it.

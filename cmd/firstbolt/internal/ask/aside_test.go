@@ -56,3 +56,17 @@ func TestPartsAreSetAsideWithTheReason(t *testing.T) {
 		t.Errorf("set aside %+v, say more %+v, want nothing", fits.NotOffered, fits.SayMore)
 	}
 }
+
+// Whoever buys before the old bike is sold needs the whole price in hand: 90 for a bike that costs 30 once the old one has
+// brought 60.
+func TestMoneyInHandBeforeTheSale(t *testing.T) {
+	t.Parallel()
+	p := shedOf(t, map[string]string{
+		"bikes.csv": "bike,owned,like,price,sells_for,size_ok\nmy bike,yes,store hardtail cable disc 3x7,,60,yes\nother,no,older hardtail hydraulic 2x10,90,,yes\n",
+		"parts.csv": "part,kind,price\npads,\"disc pads, resin\",7\n",
+	})
+	const want = "You need 90.00 EUR in hand before your bike is sold."
+	if p.Decision != "switch" || p.Cost.Total.Minor != 3000 || !strings.HasSuffix(p.Sentence, want) || len(p.Notes) == 0 || p.Notes[len(p.Notes)-1] != want {
+		t.Errorf("decision %s for %s, sentence %q, notes %q", p.Decision, p.Cost.Total, p.Sentence, p.Notes)
+	}
+}

@@ -1,9 +1,13 @@
 package ask
 
 import (
+	"slices"
+	"strings"
+
 	"firstbolt/cmd/firstbolt/internal/answer"
 	"firstbolt/model"
 	"firstbolt/solver"
+	"firstbolt/solver/program"
 )
 
 // filler turns what the solver found into an answer. It works out no money, fit or benefit of its own.
@@ -58,6 +62,9 @@ func (f *filler) plan() (*answer.Plan, error) {
 		return nil, err
 	}
 	a.Sentence = f.sentence(a)
+	if text := f.inHand(a); text != "" {
+		a.Notes = append(slices.Clone(a.Notes), strings.TrimSpace(text))
+	}
 	return a, nil
 }
 
@@ -92,7 +99,7 @@ func (f *filler) priorities() answer.Priorities {
 	w := f.ans.Weights
 	p := answer.Priorities{Origin: w.Origin.String(), Stated: some(w.Stated)}
 	if !f.shed.Rider.Priorities.Known && !f.shed.Rider.Ranking.Known && !f.shed.Rider.Profile.Known {
-		p.Origin, p.Stated = w.Stated, nil
+		p.Origin, p.Stated = "default", nil
 	}
 	for _, c := range w.Criteria {
 		p.Weights = append(p.Weights, answer.Entry[answer.Share]{Key: c.Criterion, Value: answer.Share(c.Percent)})
@@ -140,7 +147,9 @@ func (f *filler) proof() *answer.Proof {
 	p := f.ans.Proof
 	proof := &answer.Proof{
 		Engine: p.Engine, Status: p.Status.String(), ConfirmedBy: some(p.Confirmed), Disagreement: some(p.Disagreement),
-		Gap: pointsOrNull(p.Gap),
+	}
+	if p.Gap > 0 || p.Status != program.Stopped { // a search that stopped elsewhere than at the benefit leaves no gap to name
+		proof.Gap = pointsOrNull(p.Gap)
 	}
 	if p.Confirmed == "" && p.Disagreement == "" {
 		proof.Unconfirmed = some(unconfirmed(f.r.Engine, p.NotConfirmed))

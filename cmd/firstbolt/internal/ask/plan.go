@@ -147,7 +147,7 @@ func failed(ctx context.Context, r Request, err error) answer.Answer {
 func unfinished(r Request, ans *solver.Answer) *answer.Error {
 	switch {
 	case ans.Proof.Status == program.Stopped:
-		return &answer.Error{Code: answer.Stopped, Sentence: "Stopped early: this is the best plan found so far, and a better one may exist."}
+		return &answer.Error{Code: answer.Stopped, Sentence: "Stopped early: this is the best plan found so far; what is not proved stands under CHECKED HOW."}
 	case r.Strict && ans.Proof.Disagreement != "":
 		return &answer.Error{Code: answer.Disagreement, Sentence: "The engines disagree, and --strict asks for agreement: " + ans.Proof.Disagreement + "."}
 	default:

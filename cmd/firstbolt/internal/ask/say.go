@@ -65,7 +65,17 @@ func (f *filler) switching(a *answer.Plan) string {
 		text += fmt.Sprintf(". It reaches %s points, %s with everything that helps within the budget %s",
 			a.Benefit.After.Short(), kept.Bike.Name, (points(kept.Benefit) + f.unspent()).Short())
 	}
-	return text + "."
+	return text + "." + f.inHand(a)
+}
+
+// inHand says what must be paid before the kept bike's sale brings its share; empty where nothing is sold.
+func (f *filler) inHand(a *answer.Plan) string {
+	if f.ans.Decision != solver.Switch || a.Cost.Sales.Minor >= 0 {
+		return ""
+	}
+	whole := a.Cost.Total
+	whole.Minor -= a.Cost.Sales.Minor
+	return fmt.Sprintf(" You need %s %s in hand before your bike is sold.", whole, f.currency)
 }
 
 // unspent is what the money that a thrifty plan keeps back would have brought.

@@ -59,6 +59,9 @@ func (f *filler) nameStep(s *answer.Step, from *solver.Step, lead int) {
 	if part == nil {
 		ch := purchase.Changes[0]
 		s.Kind, s.Part, s.Where = "work", workName(from, lead), ch.Before.Origin.String()
+		if ch.Label.Thing.State == model.Empty {
+			s.Replaces = []string{ch.Before.Name}
+		}
 		return
 	}
 	for _, th := range purchase.Replaces {
@@ -219,17 +222,24 @@ func (f *filler) cost(p *solver.Plan) answer.Cost {
 	}
 }
 
-// measureFirst names the facts that a step's parts wait for.
-func (f *filler) measureFirst(p *solver.Plan, step int) []string {
-	var slots, list []string
-	for _, b := range p.Steps[step].Purchases {
+// stepSlots are the slots that a step changes.
+func stepSlots(s *solver.Step) []string {
+	var slots []string
+	for _, b := range s.Purchases {
 		for _, ch := range b.Changes {
 			slots = append(slots, ch.Label.Thing.Slot)
 		}
 	}
+	return slots
+}
+
+// measureFirst names the facts that a step's parts wait for.
+func (f *filler) measureFirst(p *solver.Plan, step int) []string {
+	var list []string
+	slots := stepSlots(&p.Steps[step])
 	for _, d := range p.Doubts() {
 		if slices.ContainsFunc(d.Slots, func(slot string) bool { return slices.Contains(slots, slot) }) {
-			list = append(list, d.Slot+": "+strings.ReplaceAll(d.Fact, "_", " "))
+			list = append(list, d.Slot+": "+answer.FactWords(d.Fact))
 		}
 	}
 	return list

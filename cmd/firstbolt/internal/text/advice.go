@@ -8,34 +8,75 @@ import (
 	"firstbolt/cmd/firstbolt/internal/answer"
 )
 
-// measures says each fact once, with every slot that it is asked of.
+// measured is one fact with every slot that it is asked of.
+type measured struct {
+	answer.Measure
+	slots []answer.Measure
+}
+
+// long is how many facts are written out even though no purchase waits for them.
+const long = 6
+
+// measures says each fact once, with every slot that it is asked of; the list stands in the order of the money that
+// waits. Of a long list only those are said that something waits for.
 func (p *page) measures(list []answer.Measure) {
 	if len(list) == 0 {
 		return
 	}
+	facts := byFact(list)
+	said := facts
+	if len(facts) > long {
+		said = slices.DeleteFunc(slices.Clone(facts), func(m measured) bool { return m.Waits.Minor == 0 })
+	}
 	p.section("TO MEASURE (" + list[0].Bike + ")")
-	var said []string
+	if names := weightiest(facts); len(facts) > len(names) && len(names) > 0 {
+		p.para("  ", "What matters most: "+strings.Join(names, "; ")+".")
+	}
+	for _, m := range said {
+		p.measure(m)
+	}
+	if left := len(facts) - len(said); left > 0 {
+		p.para("  ", fmt.Sprintf("%s more, which no order waits for, with --format json.", plural(left, "fact")))
+	}
+}
+
+func byFact(list []answer.Measure) []measured {
+	var facts []measured
 	for _, m := range list {
-		if slices.Contains(said, m.Fact) {
-			continue
+		i := slices.IndexFunc(facts, func(f measured) bool { return f.Fact == m.Fact })
+		if i < 0 {
+			facts, i = append(facts, measured{Measure: m}), len(facts)
 		}
-		said = append(said, m.Fact)
-		p.line("  - %s", strings.ReplaceAll(m.Fact, "_", " "))
-		for _, same := range list {
-			if same.Fact == m.Fact {
-				p.para("      ", same.Slot+": "+known(same)+place(same.Where))
-			}
+		facts[i].slots = append(facts[i].slots, m)
+	}
+	return facts
+}
+
+// weightiest names up to three facts that money waits for.
+func weightiest(facts []measured) []string {
+	var names []string
+	for _, m := range facts {
+		if m.Waits.Minor > 0 && len(names) < 3 {
+			names = append(names, fmt.Sprintf("%s (%s waits for it)", answer.FactWords(m.Fact), m.Waits))
 		}
-		if m.How != nil {
-			with := ""
-			if m.Tool != nil && *m.Tool != "none" {
-				with = " With: " + *m.Tool + "."
-			}
-			p.para("    how: ", stop(*m.How)+with)
+	}
+	return names
+}
+
+func (p *page) measure(m measured) {
+	p.line("  - %s", answer.FactWords(m.Fact))
+	for _, same := range m.slots {
+		p.para("      ", same.Slot+": "+known(same)+place(same.Where))
+	}
+	if m.How != nil {
+		with := ""
+		if m.Tool != nil && *m.Tool != "none" {
+			with = " With: " + *m.Tool + "."
 		}
-		if len(m.Mistakes) > 0 {
-			p.para("    common mistake: ", strings.Join(m.Mistakes, "; "))
-		}
+		p.para("    how: ", stop(*m.How)+with)
+	}
+	if len(m.Mistakes) > 0 {
+		p.para("    common mistake: ", strings.Join(m.Mistakes, "; "))
 	}
 }
 
@@ -48,7 +89,10 @@ func known(m answer.Measure) string {
 	case m.Assumed != nil && m.Origin == "assumed":
 		text = *m.Assumed + " is only assumed"
 	case m.Assumed != nil:
-		text = "not known, taken as " + *m.Assumed
+		text = "not known; this plan takes it to be " + *m.Assumed
+		if m.Share != nil {
+			text += fmt.Sprintf(" (%d %% of such bikes, judgement)", *m.Share)
+		}
 	}
 	if len(m.NeededFor) > 0 {
 		text += "; needed for " + strings.Join(m.NeededFor, ", ")
@@ -158,14 +202,12 @@ func (p *page) proof(proof *answer.Proof) {
 	}
 	p.section("CHECKED HOW")
 	switch {
-	case proof.Status == "stopped" && proof.Gap != nil:
-		p.para("  ", fmt.Sprintf("Stopped early by %s: a better plan may exist, by at most %s points.", proof.Engine, proof.Gap.Short()))
 	case proof.Status == "stopped":
-		p.para("  ", fmt.Sprintf("Stopped early by %s: a better plan may exist.", proof.Engine))
+		p.para("  ", fmt.Sprintf("Stopped early (%s): %s.", proof.Engine, unproved(proof.Gap)))
 	case proof.ConfirmedBy != nil:
 		p.para("  ", fmt.Sprintf("By two methods (%s, %s): nothing better exists among your parts.", proof.Engine, *proof.ConfirmedBy))
 	default:
-		p.para("  ", fmt.Sprintf("By one method (%s): nothing better exists among your parts. No second method: %s.", proof.Engine, or(proof.Unconfirmed, "none was asked")))
+		p.para("  ", fmt.Sprintf("By one method (%s): nothing better exists among your parts. No full second opinion: %s.", proof.Engine, or(proof.Unconfirmed, "none was asked")))
 	}
 	if proof.Disagreement != nil {
 		p.para("  ", "THE METHODS DISAGREE: "+*proof.Disagreement)
@@ -173,6 +215,18 @@ func (p *page) proof(proof *answer.Proof) {
 	p.para("  ", "Fit and costs of this plan were added up again from your sheets.")
 	if proof.Seconds != nil {
 		p.line("  Time taken: %s s", seconds(*proof.Seconds))
+	}
+}
+
+// unproved says what a stopped search leaves open. A gap that is too small to be seen at one decimal is never said as 0.
+func unproved(gap *answer.Points) string {
+	switch {
+	case gap == nil:
+		return "this is the best plan found; that none is better, or as good for less money, is not proved"
+	case gap.Short() == "0.0":
+		return "another plan could be better by less than 0.1 points"
+	default:
+		return fmt.Sprintf("another plan could be better by at most %s points", gap.Short())
 	}
 }
 

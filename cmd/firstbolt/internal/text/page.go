@@ -17,7 +17,7 @@ const width = 78
 
 // Write writes the answer.
 func Write(w io.Writer, a answer.Answer) error {
-	p := &page{}
+	p := &page{names: shortened(a)}
 	switch a := a.(type) {
 	case *answer.Plan:
 		p.plan(a)
@@ -41,11 +41,14 @@ func Write(w io.Writer, a answer.Answer) error {
 }
 
 // page gathers lines.
-type page struct{ text strings.Builder }
+type page struct {
+	text  strings.Builder
+	names *strings.Replacer // long names of parts and bikes to short ones
+}
 
 // line writes one line as it is; what comes from sheets is made safe for a terminal.
 func (p *page) line(format string, args ...any) {
-	p.text.WriteString(strings.TrimRight(safe(fmt.Sprintf(format, args...)), " "))
+	p.text.WriteString(strings.TrimRight(safe(p.names.Replace(fmt.Sprintf(format, args...))), " "))
 	p.text.WriteByte('\n')
 }
 
@@ -57,6 +60,7 @@ func (p *page) section(title string) {
 
 // para writes text wrapped at the page's width, the first line after lead and the others as far in.
 func (p *page) para(lead, text string) {
+	text = p.names.Replace(text)
 	indent := strings.Repeat(" ", utf8.RuneCountInString(lead))
 	line := lead
 	filled := false

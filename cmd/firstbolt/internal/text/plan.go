@@ -10,7 +10,7 @@ import (
 )
 
 // plan writes the answer in the order in which a rider needs it: decide, look before spending, order, pay, see what it
-// brings, measure, stay safe, think of another bike, know how it was checked.
+// brings, measure, think of another bike, know how it was checked, look the bike over and stay safe.
 func (p *page) plan(a *answer.Plan) {
 	if a.Shed != nil && a.Shed.Demo {
 		p.para("", "This is the demo shed: an invented rider, invented parts and prices.")
@@ -37,9 +37,9 @@ func (p *page) plan(a *answer.Plan) {
 	p.sayMore(a.SayMore)
 	p.setAside("DOES NOT FIT THIS BIKE", a.NotOffered)
 	p.setAside("BRINGS NO POINTS HERE", a.NotScored)
-	p.cautions(a.Cautions)
 	p.footnotes(a.Warnings, a.Notes)
 	p.proof(a.Proof)
+	p.cautions(a.Cautions)
 }
 
 // setting says what the answer rests on: the money and what the rider cares about.
@@ -60,7 +60,15 @@ func (p *page) setting(a *answer.Plan) {
 		}
 		cares = append(cares, fmt.Sprintf("%s %d%%", says, w.Value))
 	}
-	p.para("What counts for you: ", strings.Join(cares, ", ")+" ("+a.Priorities.Origin+")")
+	p.para("What counts for you: ", strings.Join(cares, ", ")+" ("+origin(a.Priorities)+")")
+}
+
+// origin says where the priorities come from.
+func origin(p answer.Priorities) string {
+	if p.Origin == "default" {
+		return "our default, since you did not say; set priorities to change it"
+	}
+	return p.Origin
 }
 
 func (p *page) before(list []answer.Before, look bool) {
@@ -108,7 +116,7 @@ func (p *page) mend(a *answer.Plan) {
 		p.para("  ", "No parts on your sheets make this bike safe and rideable, whatever the budget.")
 	} else {
 		p.para("  ", fmt.Sprintf("The least that makes this bike safe and rideable is %s:", a.Mend.Least))
-		for _, l := range a.Mend.Receipt {
+		for _, l := range grouped(a.Mend.Receipt) {
 			p.receiptLine(l)
 		}
 	}
@@ -123,6 +131,9 @@ func (p *page) order(title string, a *answer.Plan, o answer.Order) {
 		return
 	}
 	p.section(fmt.Sprintf("%s: %s %s with all that goes with it", title, o.Total, o.Total.Currency))
+	if len(o.Items) < len(a.Buy) {
+		p.para("  ", "Numbers are steps of the whole plan; the others stand in the other order.")
+	}
 	p.line("  %2s  %-41s %9s %8s %9s", "", "", "all in", "points", "per 100")
 	for _, item := range o.Items {
 		for _, s := range a.Buy {
@@ -168,7 +179,13 @@ func buying(s answer.Step) string {
 	case s.Price.Minor > 0 || s.Shop != nil:
 		says = append(says, strings.Join(strings.Fields(fmt.Sprintf("%s %s %s", s.Price, or(s.Condition, ""), from(s.Shop))), " "))
 	}
-	if len(s.Slots) > 0 && s.Part != s.Slots[0] {
+	switch {
+	case len(s.Slots) == 0:
+	case s.Kind == "work" && len(s.Replaces) > 0:
+		return "comes off: " + strings.Join(s.Replaces, ", ") + place(&s.Where)
+	case s.Kind == "work":
+		return "is set up: " + strings.Join(s.Slots, " + ") + place(&s.Where)
+	case s.Part != s.Slots[0]:
 		says = append(says, "goes in: "+strings.Join(s.Slots, " + "))
 	}
 	if len(s.Replaces) > 0 {

@@ -11,7 +11,7 @@ import (
 func (p *page) receipt(a *answer.Plan) {
 	if len(a.Receipt) > 0 {
 		p.section("RECEIPT, " + a.Cost.Total.Currency)
-		for _, l := range a.Receipt {
+		for _, l := range grouped(a.Receipt) {
 			p.receiptLine(l)
 		}
 		p.line("  %-60s %12s", "", "------------")
@@ -28,6 +28,34 @@ func (p *page) receipt(a *answer.Plan) {
 	if a.Next != nil {
 		p.para("  ", fmt.Sprintf("With a larger budget, %s more than this plan would bring %s points more.", a.Next.Cost, a.Next.Benefit.Short()))
 	}
+}
+
+// grouped puts the small parts of one job on one line, with their sum. A small part's name ends with its job and place
+// in brackets.
+func grouped(lines []answer.Line) []answer.Line {
+	var list []answer.Line
+	at := map[string]int{} // job and place to the line of its small parts
+	for _, l := range lines {
+		name, job, ok := strings.Cut(strings.TrimSuffix(l.Name, ")"), " (")
+		if l.Kind != "small_part" || !ok {
+			list = append(list, l)
+			continue
+		}
+		if l.Count > 1 {
+			name = fmt.Sprintf("%d x %s", l.Count, name)
+		}
+		spot := job[strings.LastIndex(job, ", ")+1:]
+		if i, there := at[job]; there {
+			list[i].Name = strings.TrimSuffix(list[i].Name, " ("+strings.TrimSpace(spot)+")") + ", " + name
+			list[i].Cost.Minor += l.Cost.Minor
+		} else {
+			at[job] = len(list)
+			list = append(list, l)
+			list[at[job]].Name, list[at[job]].Count = "small parts: "+name, 1
+		}
+		list[at[job]].Name += " (" + strings.TrimSpace(spot) + ")"
+	}
+	return list
 }
 
 func (p *page) receiptLine(l answer.Line) {
