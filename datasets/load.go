@@ -48,6 +48,23 @@ func (e *NoShedError) Error() string {
 	return fmt.Sprintf("%s: write a shed to fill in with `firstbolt start %s`, or look at the demo with `--demo`", e.Reason, e.Path)
 }
 
+// UnreadableError means that a sheet is there but cannot be read.
+type UnreadableError struct{ Folder, Sheet, Reason, Mend string }
+
+// Error says which sheet of which folder, why not, and how to mend it.
+func (e *UnreadableError) Error() string {
+	return fmt.Sprintf("%s in the folder %q cannot be read: %s; %s", e.Sheet, e.Folder, e.Reason, e.Mend)
+}
+
+func unreadable(folder, file string, err error) *UnreadableError {
+	e := &UnreadableError{Folder: folder, Sheet: file, Reason: err.Error(), Mend: "copy it anew, or export it once more"}
+	if errors.Is(err, fs.ErrPermission) {
+		e.Reason = "you may not read it (permission denied)"
+		e.Mend = "make it yours to read (`chmod u+r`, or the file's properties), and close any program that holds it"
+	}
+	return e
+}
+
 // SheetOptionError means that a file was given for a sheet that there is none of, or that cannot be read.
 type SheetOptionError struct{ Sheet, Wanted string }
 
@@ -64,7 +81,7 @@ func Load(folder string, o Options) (*model.Shed, []sheet.Complaint, error) {
 	case errors.Is(err, fs.ErrNotExist):
 		return nil, nil, &NoShedError{folder, fmt.Sprintf("there is no folder %q", folder)}
 	case err != nil:
-		return nil, nil, err
+		return nil, nil, unreadable(folder, "something", err)
 	case !info.IsDir():
 		return nil, nil, &NoShedError{strings.TrimSuffix(folder, path.Ext(folder)), fmt.Sprintf("%q is a file, want a folder with parts.csv in it", folder)}
 	}
@@ -86,7 +103,7 @@ func LoadDemo(o Options) (*model.Shed, []sheet.Complaint, error) {
 
 // LoadFS reads the shed in the root of a file system; the name is what answers call it.
 func LoadFS(files fs.FS, name string, o Options) (*model.Shed, []sheet.Complaint, error) {
-	sources, err := findSheets(files, o)
+	sources, err := findSheets(files, name, o)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -115,20 +132,23 @@ type sheetFile struct {
 
 // findSheets reads the files of every sheet: NAME.csv in any case of letters, for parts also parts-*.csv, and what the
 // options put in their place.
-func findSheets(files fs.FS, o Options) (map[string][]sheetFile, error) {
+func findSheets(files fs.FS, folder string, o Options) (map[string][]sheetFile, error) {
 	found := map[string][]sheetFile{}
 	entries, err := fs.ReadDir(files, ".")
 	if err != nil {
-		return nil, err
+		return nil, unreadable(folder, "what stands", err)
 	}
 	for _, e := range entries {
 		name := sheetOf(e.Name())
-		if _, known := TableNamed(name); !known || e.IsDir() || o.Sheets[name] != "" || name == "parts" && o.Parts != nil {
+		if _, known := TableNamed(name); !known || o.Sheets[name] != "" || name == "parts" && o.Parts != nil {
 			continue
+		}
+		if e.IsDir() {
+			return nil, &UnreadableError{folder, e.Name(), "it is a folder itself", "put the sheet there as a CSV file of this name, and give the folder another one"}
 		}
 		data, err := readAtMost(files, e.Name())
 		if err != nil {
-			return nil, err
+			return nil, unreadable(folder, e.Name(), err)
 		}
 		found[name] = append(found[name], sheetFile{e.Name(), data})
 	}

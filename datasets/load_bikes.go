@@ -46,7 +46,7 @@ func (l *loader) loadBikes() {
 		r.done()
 	}
 	if len(l.shed.Bikes) == 0 {
-		l.complain(sheet.Complaint{Code: "empty_sheet", Sheet: l.sources["bikes"][0].file, Wanted: "at least one bike", Fix: "add a row such as: my hardtail,yes"})
+		l.emptySheet("bikes", bikesTable, "at least one bike")
 	}
 }
 

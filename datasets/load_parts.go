@@ -45,11 +45,19 @@ func (l *loader) loadParts() {
 		rows += len(s.Rows)
 	}
 	if rows == 0 {
-		l.complain(sheet.Complaint{
-			Code: "empty_sheet", Sheet: l.sources["parts"][0].file, Wanted: "at least one part that can be bought",
-			Fix: "add a row such as: front tyre F6,knobbly tyre,24.90",
-		})
+		l.emptySheet("parts", partsTable, "at least one part that can be bought")
 	}
+}
+
+// emptySheet complains about a sheet without rows, unless something was said about it already.
+func (l *loader) emptySheet(name string, t sheet.Table, wanted string) {
+	file := l.sources[name][0].file
+	for _, c := range l.complaints {
+		if c.Sheet == file && !c.Warning {
+			return
+		}
+	}
+	l.complain(sheet.Complaint{Code: "empty_sheet", Sheet: file, Wanted: wanted, Fix: "add a row; " + t.Example()})
 }
 
 // part reads one row; one without a name, a price or a place is left out.

@@ -14,7 +14,7 @@ var pairsColumn = sheet.Column{
 
 var noteColumn = sheet.Column{Name: "note", Title: "Note", Example: "seen at the market", Description: "anything; never read", Aliases: []string{"notes", "remark", "comment"}}
 
-var partsTable = sheet.Table{Name: "parts", Row: "something that can be bought", Columns: []sheet.Column{
+var partsTable = sheet.Table{Name: "parts", Row: "something that can be bought", Sample: []string{"part", "kind", "price"}, Columns: []sheet.Column{
 	{Name: "part", Title: "Part", Example: "front tyre F6", Description: "its name", Aliases: []string{"name", "title"}, Required: true},
 	{Name: "kind", Title: "Kind", Example: "knobbly tyre", Description: "plain phrase that sets slot and typical facts; kind or slot must be given"},
 	{Name: "slot", Title: "Slot", Example: "front tyre / rear tyre", Description: "where it goes: \" + \" joins a set, \" / \" parts alternatives", Aliases: []string{"slots", "place"}},
@@ -39,7 +39,7 @@ var riderTable = sheet.Table{Name: "rider", Row: "a setting of the rider", Colum
 	{Name: "value", Title: "Value", Type: sheet.Setting, Example: "120", Description: "its value"},
 }}
 
-var bikesTable = sheet.Table{Name: "bikes", Row: "a complete bike: your own, one for sale, or a donor of parts", Columns: []sheet.Column{
+var bikesTable = sheet.Table{Name: "bikes", Row: "a complete bike: your own, one for sale, or a donor of parts", Sample: []string{"bike", "owned", "like"}, Columns: []sheet.Column{
 	{Name: "bike", Title: "Bike", Example: "my hardtail", Description: "its name", Aliases: []string{"name", "title"}, Required: true},
 	{Name: "owned", Title: "Owned", Type: sheet.Choice, Allowed: []string{"yes", "no", "donor"}, Example: "yes", Description: "yes: the bike you ride; no: for sale; donor: in the shed for its parts"},
 	{Name: "like", Title: "Like", Example: "store hardtail cable disc 3x7", Description: "typical bike that fills what fitted.csv leaves open"},

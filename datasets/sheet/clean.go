@@ -76,7 +76,7 @@ func (s *Sheet) passOver(r record) (passed bool, warning []Complaint) {
 		}
 		if filled++; filled == 1 {
 			first.Text, first.Column = text, i+1
-			total = totalWords[strings.TrimSuffix(Key(text), ":")] && s.onlySums(r, i+1)
+			total = beginsTotal(text) && s.onlySums(r, i+1)
 		}
 	}
 	switch {
@@ -84,6 +84,8 @@ func (s *Sheet) passOver(r record) (passed bool, warning []Complaint) {
 		s.Skipped.Blank++
 	case isComment(first.Text, filled == 1):
 		s.Skipped.Comments++
+	case s.repeatsHeader(r):
+		return true, []Complaint{first.Complain("repeated_header", "a row", "the header stands here once more; delete this line")}
 	case total:
 		s.Skipped.Totals++
 		// The first column names the rows; that this one has no name of its own is what is wrong with it.
@@ -93,6 +95,28 @@ func (s *Sheet) passOver(r record) (passed bool, warning []Complaint) {
 		return false, nil
 	}
 	return true, nil
+}
+
+// beginsTotal tells whether a row's first text is a word for a sum, or begins with one: "Total:", "Total cost".
+func beginsTotal(text string) bool {
+	word, _, _ := strings.Cut(text, " ")
+	return totalWords[strings.TrimSuffix(Key(text), ":")] || totalWords[strings.TrimSuffix(Key(word), ":")]
+}
+
+// repeatsHeader tells whether a row holds the header's own cells again, as in sheets pasted one below the other.
+func (s *Sheet) repeatsHeader(r record) bool {
+	same := 0
+	for i, f := range r.fields {
+		text := Key(f.text)
+		switch {
+		case text == "":
+		case i >= len(s.Header) || Key(s.Header[i].Text) != text:
+			return false
+		default:
+			same++
+		}
+	}
+	return same > 1
 }
 
 // isComment tells whether a row is one: "# brakes", or "#..." alone in its row, but not an error value, and not the

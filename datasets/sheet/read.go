@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -45,7 +46,7 @@ func Read(name string, data []byte, t Table, o Options) (*Sheet, []Complaint) {
 	var text string
 	text, s.Dialect.Encoding = decode(data)
 	if strings.TrimSpace(visible(text)) == "" {
-		c := s.about("empty_sheet", "a header line with column names", fmt.Sprintf("the first line could be %s", t.exampleHeader()))
+		c := s.about("empty_sheet", "a header line with column names, and rows below it", t.Example())
 		c.Line = 1
 		return s, []Complaint{c}
 	}
@@ -63,15 +64,26 @@ func (s *Sheet) about(code, wanted, fix string) Complaint {
 	return Complaint{Code: code, Sheet: s.Name, Wanted: wanted, Fix: fix}
 }
 
-// exampleHeader is the shortest header the table would accept.
+// exampleHeader is the header of the shortest useful sheet.
 func (t *Table) exampleHeader() string {
-	var names []string
+	names, _ := t.sample()
+	return strings.Join(names, ",")
+}
+
+// Example says how a sheet could begin: its header and one row.
+func (t *Table) Example() string {
+	names, cells := t.sample()
+	return fmt.Sprintf("the first two lines could be %q and %q", strings.Join(names, ","), strings.Join(cells, ","))
+}
+
+// sample is the columns of the shortest useful sheet and a cell for each.
+func (t *Table) sample() (names, cells []string) {
 	for _, c := range t.Columns {
-		if c.Required {
-			names = append(names, c.Name)
+		if slices.Contains(t.Sample, c.Name) || len(t.Sample) == 0 && c.Required {
+			names, cells = append(names, c.Name), append(cells, c.Example)
 		}
 	}
-	return strings.Join(names, ",")
+	return names, cells
 }
 
 func (s *Sheet) noHeader(text string, found layout) Complaint {

@@ -36,6 +36,7 @@ type Table struct {
 	Name    string // "parts"
 	Row     string // what one row is: "something that can be bought"
 	Columns []Column
+	Sample  []string // columns of the shortest useful sheet, for examples; the required ones where empty
 }
 
 // Column finds a column by its canonical name; nil where there is none.
