@@ -2,8 +2,9 @@ package main
 
 import (
 	"bytes"
-	"fmt"
+	"errors"
 	"io"
+	"io/fs"
 	"maps"
 	"os"
 	"path/filepath"
@@ -23,7 +24,11 @@ type view func(io.Writer, answer.Answer) error
 var views = map[string]view{"text": text.Write, "json": json.Write}
 
 // endings are the file endings that choose a format.
-var endings = map[string]string{".txt": "text", ".json": "json", ".csv": "csv", ".tsv": "tsv", ".md": "md"}
+var endings = map[string]string{
+	".txt": "text", ".json": "json", ".csv": "csv", ".tsv": "tsv", ".md": "md",
+	// Nothing writes these, but who asks for one does not want text under its name.
+	".pdf": "pdf", ".xlsx": "xlsx", ".xls": "xls", ".ods": "ods", ".html": "html", ".htm": "html", ".docx": "docx", ".xml": "xml", ".yaml": "yaml", ".yml": "yaml",
+}
 
 // format is the name of the format that the flags ask for.
 func (a *app) format() string {
@@ -46,8 +51,12 @@ func (a *app) chosen(also map[string]view) (view, error) {
 		return v, nil
 	}
 	known := append([]string{"text", "json"}, slices.Sorted(maps.Keys(also))...)
+	has := "this command has " + strings.Join(known, ", ") + " only"
+	if a.flags.format == "" {
+		return nil, usage("-o %s: the ending asks for %s and %s; choose another ending, or add --format text", a.flags.output, name, has)
+	}
 	if slices.Contains([]string{"csv", "tsv", "md"}, name) {
-		return nil, usage("--format %s: this command has %s only", name, strings.Join(known, ", "))
+		return nil, usage("--format %s: %s", name, has)
 	}
 	return nil, oneOf("format", name, known)
 }
@@ -78,9 +87,30 @@ func (a *app) emit(data []byte, ans answer.Answer) error {
 		return usage("-o %s: that is one of the sheets; firstbolt never writes over what it reads, choose another name", name)
 	}
 	if err := replace(name, data); err != nil {
-		return usage("-o %s cannot be written: %v", name, err)
+		return unwritable(name, err)
 	}
 	return nil
+}
+
+// unwritable says why a file of -o could not be written and how to mend it, never by the name of the file beside it.
+func unwritable(name string, err error) error {
+	dir := filepath.Dir(name)
+	info, statErr := os.Stat(dir)
+	var at *fs.PathError
+	var moved *os.LinkError
+	switch {
+	case errors.Is(statErr, fs.ErrNotExist):
+		return usage("-o %s cannot be written: there is no folder %q; make it first", name, dir)
+	case statErr == nil && !info.IsDir():
+		return usage("-o %s cannot be written: %q is a file, not a folder; choose another name", name, dir)
+	case errors.Is(err, fs.ErrPermission):
+		return usage("-o %s cannot be written: you may not write into the folder %q; choose another one", name, dir)
+	case errors.As(err, &at):
+		err = at.Err
+	case errors.As(err, &moved):
+		err = moved.Err
+	}
+	return usage("-o %s cannot be written: %v; choose another name or folder", name, err)
 }
 
 // replace writes a file beside its place and renames it.
@@ -91,7 +121,6 @@ func replace(name string, data []byte) (err error) {
 	}
 	defer func() {
 		if err != nil {
-			err = fmt.Errorf("%w (nothing was changed)", err)
 			os.Remove(f.Name())
 		}
 	}()

@@ -1,6 +1,9 @@
 package main
 
 import (
+	"path/filepath"
+	"strings"
+
 	"github.com/spf13/cobra"
 
 	"firstbolt/cmd/firstbolt/internal/ask"
@@ -13,6 +16,12 @@ func (a *app) programCommand() *cobra.Command {
 		Example: "  firstbolt program --demo --budget 400 -o demo.mps\n  firstbolt program myshed --form lp",
 		Args:    oneShed,
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if f := a.flags.format; f == "mps" || f == "lp" {
+				return usage("--format %s: the form of the program has a flag of its own; say --form %s", f, f)
+			}
+			if !cmd.Flags().Changed("form") && strings.EqualFold(filepath.Ext(a.flags.output), ".lp") {
+				form = "lp"
+			}
 			v, err := a.chosen(nil)
 			if err != nil {
 				return err
@@ -32,6 +41,6 @@ func (a *app) programCommand() *cobra.Command {
 			return a.write(ans, v)
 		},
 	}
-	cmd.Flags().StringVar(&form, "form", "mps", "mps or lp")
+	cmd.Flags().StringVar(&form, "form", "mps", "mps or lp (default: by the ending of -o, else mps)")
 	return cmd
 }

@@ -94,6 +94,7 @@ func (a *app) command() *cobra.Command {
 		SilenceUsage: true, SilenceErrors: true, DisableSuggestions: true,
 	}
 	root.SetFlagErrorFunc(a.flagError)
+	root.SetHelpFunc(ownHelp(root.HelpFunc()))
 	a.commonFlags(root.PersistentFlags())
 	root.AddCommand(a.planCommand(), a.checkCommand(), a.startCommand(), a.schemaCommand(), a.programCommand(), a.versionCommand())
 	for _, command := range extra {
@@ -115,7 +116,7 @@ func (a *app) commonFlags(f *pflag.FlagSet) {
 	f.StringVar(&a.flags.bike, "bike", "", "the bike to plan for (default: your own)")
 	f.StringVar(&a.flags.decimal, "decimal", "", "decimal mark in the sheets: comma or point (default: found out per column)")
 	f.StringToStringVar(&a.flags.sheets, "sheet", nil, "read a sheet from another file: NAME=FILE, such as parts=offers.csv")
-	f.StringVar(&a.flags.format, "format", "", "text, json, csv, tsv or md (default: by the ending of -o, else text)")
+	f.StringVar(&a.flags.format, "format", "", "text or json (default: by the ending of -o, else text)")
 	f.StringVarP(&a.flags.output, "output", "o", "", "write the answer to FILE")
 	f.StringVar(&a.flags.engine, "engine", "auto", "who leads: auto, builtin or lpsolve")
 	f.BoolVar(&a.flags.strict, "strict", false, "fail when two engines disagree")

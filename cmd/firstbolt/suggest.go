@@ -30,6 +30,10 @@ func (a *app) flagError(cmd *cobra.Command, err error) error {
 	if words := cmd.Flags().Args(); cmd == a.root && len(words) > 0 {
 		return a.noSuchCommand(cmd, words)
 	}
+	var wrong *pflag.InvalidValueError
+	if errors.As(err, &wrong) {
+		return usage("--%s: found %q, want %s", wrong.GetFlag().Name, wrong.GetValue(), wantedBy(wrong.GetFlag()))
+	}
 	var unknown *pflag.NotExistError
 	if !errors.As(err, &unknown) {
 		return usage("%v (firstbolt %s--help explains the flags)", err, path(cmd))
@@ -45,6 +49,22 @@ func (a *app) flagError(cmd *cobra.Command, err error) error {
 		guess = fmt.Sprintf("; did you mean --%s?", guess)
 	}
 	return usage("there is no flag --%s%s (firstbolt %s--help lists all)", name, guess, path(cmd))
+}
+
+// wantedBy says what a flag takes.
+func wantedBy(f *pflag.Flag) string {
+	switch f.Value.Type() {
+	case "duration":
+		return "a time such as 30s or 2m"
+	case "int":
+		return "a whole number such as 3"
+	case "bool":
+		return "true or false, or nothing behind the flag"
+	case "stringToString":
+		return "NAME=FILE, such as parts=offers.csv"
+	default:
+		return f.Usage
+	}
 }
 
 // path is the command's name with a space behind it, empty for the root.

@@ -6,6 +6,7 @@ package sheet
 import (
 	"fmt"
 	"sort"
+	"strings"
 )
 
 // Cell is one cell's text with its place. A cell that the row does not have is an empty one at the place where it would be.
@@ -92,7 +93,7 @@ func (c Complaint) Where() string {
 // String is the complaint on one line: place, column, found, wanted, fix.
 func (c Complaint) String() string {
 	text := c.Where() + ": "
-	if c.Column != "" {
+	if c.Column != "" && !strings.HasPrefix(c.Sheet, "--") { // a flag names its column already
 		text += c.Column + ": "
 	}
 	if c.Found != "" {
