@@ -1,9 +1,11 @@
 package solver
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
+	"sync"
 
 	"firstbolt/model"
 	"firstbolt/solver/formulate"
@@ -13,8 +15,10 @@ import (
 // DefaultWorth is how many points 100 of money must bring to be spent at all, where the rider does not say (judgement).
 const DefaultWorth = 0.5
 
-// asker holds what one question needs throughout.
+// asker holds what one question needs throughout. The switch point is looked for beside the plan, on the other core: mu
+// guards what both learn.
 type asker struct {
+	mu     sync.Mutex
 	q      Question
 	kept   *entrant // nil where the rider owns no bike
 	rivals []*entrant
@@ -59,18 +63,31 @@ func Ask(ctx context.Context, q Question) (*Answer, error) {
 	if err := a.settleMusts(ctx); err != nil {
 		return nil, err
 	}
-	ans := &Answer{Question: q, Notes: a.notes}
-	if err := a.decide(ctx, ans); err != nil {
+	ans := &Answer{Question: q}
+	type found struct {
+		at       *SwitchPoint
+		finished bool
+		err      error
+	}
+	beside := make(chan found, 1)
+	go func() {
+		var f found
+		f.finished, f.err = a.aside(ctx, func(ctx context.Context) (err error) {
+			f.at, err = a.switchPoint(ctx)
+			return err
+		})
+		beside <- f
+	}()
+	err := a.decide(ctx, ans)
+	f := <-beside
+	if err := cmp.Or(err, f.err); err != nil {
 		return nil, err
 	}
-	finished, err := a.aside(ctx, func(ctx context.Context) error { return a.switchPoint(ctx, ans) })
-	if err != nil {
-		return nil, err
-	}
-	if !finished {
+	if ans.Switch = f.at; !f.finished {
 		ans.Switch = nil
 		ans.Notes = append(ans.Notes, "Stopped before it was known from which budget another bike is better.")
 	}
+	ans.Notes = append(a.notes, ans.Notes...)
 	a.confirm(ctx)
 	if a.overruled {
 		return askConfirmer(ctx, q, a.proof)
@@ -137,8 +154,11 @@ func (a *asker) ask(ctx context.Context, e *entrant, goal goal) (program.Solutio
 		p.Budget = goal.purse - int64(e.base)
 	}
 	asked := question{c: e.c, goal: goal}
-	if s, ok := a.known[asked]; ok {
-		return s, &p, nil
+	a.mu.Lock()
+	known, ok := a.known[asked]
+	a.mu.Unlock()
+	if ok {
+		return known, &p, nil
 	}
 	s, err := a.q.Lead.Solve(ctx, &p)
 	if err != nil {
@@ -150,17 +170,21 @@ func (a *asker) ask(ctx context.Context, e *entrant, goal goal) (program.Solutio
 		}
 	}
 	if s.Status == program.Stopped {
-		return s, &p, a.stopped(e, goal, s)
+		return s, &p, a.stopped(ctx, e, goal, s)
 	}
+	a.mu.Lock()
 	a.known[asked] = s
+	a.mu.Unlock()
 	return s, &p, nil
 }
 
 // stopped notes that a limit was reached, and how far from proved the answer is.
-func (a *asker) stopped(e *entrant, goal goal, s program.Solution) error {
-	if a.besides {
+func (a *asker) stopped(ctx context.Context, e *entrant, goal goal, s program.Solution) error {
+	if ctx.Value(besides{}) != nil {
 		return &Stopped{Bike: e.bike.Name}
 	}
+	a.mu.Lock()
+	defer a.mu.Unlock()
 	a.proof.Status = program.Stopped
 	if s.Choice == nil {
 		return &Stopped{Bike: e.bike.Name}
@@ -188,6 +212,8 @@ var (
 func (a *asker) most(ctx context.Context, e *entrant, purse model.Money) (program.Solution, error) {
 	s, p, err := a.ask(ctx, e, goal{purse: int64(purse), floor: program.NoFloor, objective: mostBenefit, anyTie: true})
 	if err == nil && s.Status != program.Stopped {
+		a.mu.Lock()
+		defer a.mu.Unlock()
 		a.claims = append(a.claims, claim{what: fmt.Sprintf("%s at %s", e.bike.Name, a.q.Shed.Currency.Format(purse)), p: p, s: s})
 	}
 	return s, err

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strings"
 	"time"
 
 	"firstbolt/solver/program"
@@ -41,8 +42,9 @@ func (a *asker) confirm(ctx context.Context) {
 	a.proof.Confirmed = a.q.Confirm.Name()
 }
 
-// distinct drops claims that stand twice.
+// distinct drops claims that stand twice, and puts them in one order whatever was proved first.
 func (a *asker) distinct() []claim {
+	slices.SortStableFunc(a.claims, func(x, y claim) int { return strings.Compare(x.what, y.what) })
 	var list []claim
 	for _, c := range a.claims {
 		if !slices.ContainsFunc(list, func(d claim) bool { return d.what == c.what }) {

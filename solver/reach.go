@@ -18,13 +18,18 @@ type span struct {
 
 // value is the most benefit for a purse, by any of the plans that bring it.
 func (a *asker) value(ctx context.Context, e *entrant, purse int64) (program.Solution, error) {
+	a.mu.Lock()
 	for _, known := range a.spans[e.c] {
 		if known.from <= purse && purse <= known.purse {
+			a.mu.Unlock()
 			return known.s, nil
 		}
 	}
+	a.mu.Unlock()
 	s, _, err := a.ask(ctx, e, goal{purse: purse, floor: program.NoFloor, objective: mostBenefit, anyTie: true})
 	if err == nil && s.Status == program.Optimal {
+		a.mu.Lock()
+		defer a.mu.Unlock()
 		a.spans[e.c] = append(a.spans[e.c], span{from: s.Cash + int64(e.base), purse: purse, s: s})
 	}
 	return s, err
@@ -32,6 +37,8 @@ func (a *asker) value(ctx context.Context, e *entrant, purse int64) (program.Sol
 
 // start is the best choice that is known to be within a goal's purse, for the engine to begin with.
 func (a *asker) start(e *entrant, g goal) []int {
+	a.mu.Lock()
+	defer a.mu.Unlock()
 	var best *program.Solution
 	for i := range a.spans[e.c] {
 		known := &a.spans[e.c][i]
@@ -98,17 +105,20 @@ func (a *asker) reach(ctx context.Context, e *entrant, floor int64, below model.
 // plan itself is not held up by them, nor called unproved where they are not finished.
 const asideWithin = 20 * time.Second
 
+// besides marks a context in which what stands beside the plan is asked: it is given up where it does not finish.
+type besides struct{}
+
 // aside answers a question beside the plan within a time of its own; false where it did not finish.
 func (a *asker) aside(ctx context.Context, answer func(context.Context) error) (bool, error) {
-	limited, cancel := context.WithTimeout(ctx, asideWithin)
+	limited, cancel := context.WithTimeout(context.WithValue(ctx, besides{}, true), asideWithin)
 	defer cancel()
-	a.besides = true
 	err := answer(limited)
-	a.besides = false
 	var stopped *Stopped
 	if errors.As(err, &stopped) {
 		if ctx.Err() != nil {
+			a.mu.Lock()
 			a.proof.Status = program.Stopped
+			a.mu.Unlock()
 		}
 		return false, nil
 	}

@@ -12,9 +12,9 @@ import (
 // switchPoint finds the lowest budget at which a rival beats staying: from B = 0, the least cost c at which some rival
 // reaches more than the best of staying at B; if c <= B the point is B, else B = c and again. Each round proves that no
 // smaller budget will do, so the first stop is the lowest such budget.
-func (a *asker) switchPoint(ctx context.Context, ans *Answer) error {
+func (a *asker) switchPoint(ctx context.Context) (*SwitchPoint, error) {
 	if a.kept == nil || len(a.rivals) == 0 {
-		return nil
+		return nil, nil
 	}
 	rivals := make([]search, 0, len(a.rivals))
 	for _, e := range a.rivals {
@@ -23,7 +23,7 @@ func (a *asker) switchPoint(ctx context.Context, ans *Answer) error {
 	for purse := model.Money(0); ; {
 		stay, err := a.value(ctx, a.kept, int64(purse))
 		if err != nil {
-			return err
+			return nil, err
 		}
 		floor := program.NoFloor
 		if stay.Choice != nil {
@@ -31,10 +31,10 @@ func (a *asker) switchPoint(ctx context.Context, ans *Answer) error {
 		}
 		cost, found, err := a.cheapestRival(ctx, rivals, floor)
 		if err != nil || !found {
-			return err
+			return nil, err
 		}
 		if cost <= purse {
-			return a.reportSwitch(ctx, ans, purse, stay)
+			return a.reportSwitch(ctx, purse, stay)
 		}
 		purse = cost
 	}
@@ -75,13 +75,13 @@ func (a *asker) cheapestRival(ctx context.Context, rivals []search, floor int64)
 }
 
 // reportSwitch plans both sides at the switch point, and claims both sides there and one unit below for the confirmer.
-func (a *asker) reportSwitch(ctx context.Context, ans *Answer, at model.Money, stay program.Solution) error {
+func (a *asker) reportSwitch(ctx context.Context, at model.Money, stay program.Solution) (*SwitchPoint, error) {
 	var winner *entrant
 	var top program.Solution
 	for _, e := range a.rivals {
 		s, err := a.most(ctx, e, at)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		if s.Choice != nil && (winner == nil || better(s, e, top, winner)) {
 			winner, top = e, s
@@ -89,19 +89,19 @@ func (a *asker) reportSwitch(ctx context.Context, ans *Answer, at model.Money, s
 	}
 	top, err := a.best(ctx, winner, at)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	ans.Switch = &SwitchPoint{At: at, StayPlan: stay.Choice != nil, Stay: Points(stay.Benefit)}
-	if ans.Switch.To, err = a.plan(winner, top); err != nil {
-		return err
+	point := &SwitchPoint{At: at, StayPlan: stay.Choice != nil, Stay: Points(stay.Benefit)}
+	if point.To, err = a.plan(winner, top); err != nil {
+		return nil, err
 	}
 	for _, e := range a.all() {
 		if e == a.kept || at > 0 {
 			if _, err := a.most(ctx, e, at-1); err != nil {
-				return err
+				return nil, err
 			}
 		}
 	}
 	_, err = a.most(ctx, a.kept, at)
-	return err
+	return point, err
 }
