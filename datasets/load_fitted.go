@@ -1,6 +1,7 @@
 package datasets
 
 import (
+	"fmt"
 	"sort"
 
 	"firstbolt/datasets/sheet"
@@ -152,7 +153,8 @@ func (l *loader) bareBike(b *model.Bike) {
 		return
 	}
 	c := sheet.Cell{Sheet: b.Origin.Sheet, Line: b.Origin.Row, Name: "bike", Text: b.Name}
-	l.complain(c.Warn("bare_bike", "what is on the bike", "say in the column like which typical bike it resembles, such as \""+likeNames(l.tables)[0]+"\", or list it in fitted.csv"))
+	l.complain(c.Warn("bare_bike", "what is on it: a typical bike in the column like, or rows for it in fitted.csv",
+		fmt.Sprintf("such as like=%q; `firstbolt schema likes` lists them", likeNames(l.tables)[0])))
 }
 
 // takeDonors turns what is on the donor bikes into parts that cost nothing and are there once.

@@ -47,6 +47,23 @@ func (l *loader) loadParts() {
 	if rows == 0 {
 		l.emptySheet("parts", partsTable, "at least one part that can be bought")
 	}
+	l.noShops()
+}
+
+// noShops warns once where parts name shops of which no sheet says what they ask for shipping.
+func (l *loader) noShops() {
+	if len(l.sources["shops"]) > 0 {
+		return
+	}
+	for _, p := range l.shed.Parts {
+		if p.Shop == "" {
+			continue
+		}
+		c := sheet.Cell{Sheet: p.Origin.Sheet, Line: p.Origin.Row, Name: "shop", Text: p.Shop}
+		l.complain(c.Warn("no_shops", "a shops.csv that says what its shops ask for shipping",
+			fmt.Sprintf("shipping is not counted; write shops.csv with the lines \"shop,shipping\" and \"%s,4.50\"", p.Shop)))
+		return
+	}
 }
 
 // emptySheet complains about a sheet without rows, unless something was said about it already.

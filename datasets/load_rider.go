@@ -1,6 +1,7 @@
 package datasets
 
 import (
+	"fmt"
 	"regexp"
 	"strings"
 
@@ -225,7 +226,7 @@ func (r *reader) priorities(c sheet.Cell) model.Stated[[]model.Priority] {
 		return model.Stated[[]model.Priority]{}
 	}
 	if sum <= 0 {
-		r.complain(c.Complain("priorities", "points above 0 for at least one of "+strings.Join(criterionKeys(r.l.tables), ", "), "such as braking=5; grip=3"))
+		r.complain(c.Complain("priorities", "points above 0 for at least one of "+criterionWords(r.l.tables), "such as braking=5; grip=3"))
 		return model.Stated[[]model.Priority]{}
 	}
 	return model.Say(all, originOf(c, false))
@@ -268,14 +269,18 @@ func (r *reader) criterion(c sheet.Cell) (string, bool) {
 		}
 		names = append(names, words...)
 	}
-	r.complain(c.Complain("unknown_criterion", "something to care about", sheet.DidYouMean(c.Text, names, "known are "+strings.Join(criterionKeys(r.l.tables), ", "))))
+	r.complain(c.Complain("unknown_criterion", "something to care about", sheet.DidYouMean(c.Text, names, "known are "+criterionWords(r.l.tables))))
 	return "", false
 }
 
-func criterionKeys(t *model.Tables) []string {
-	keys := make([]string, len(t.Criteria))
+// criterionWords lists the criteria by their plain words with the keys beside them, where the two differ.
+func criterionWords(t *model.Tables) string {
+	words := make([]string, len(t.Criteria))
 	for i, c := range t.Criteria {
-		keys[i] = c.Key
+		words[i] = c.Says
+		if c.Says != c.Key {
+			words[i] = fmt.Sprintf("%s (%s)", c.Says, c.Key)
+		}
 	}
-	return keys
+	return strings.Join(words, ", ")
 }

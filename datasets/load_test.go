@@ -262,3 +262,21 @@ func TestOwnTables(t *testing.T) {
 		t.Errorf("got %+v", shed.Parts)
 	}
 }
+
+// What is missing is said together with what to write.
+func TestSaysWhatToDo(t *testing.T) {
+	t.Parallel()
+	for want, files := range map[string]map[string]string{
+		"shipping is not counted; write shops.csv": {"parts.csv": "part,kind,price,shop\na,saddle,5,S1\nb,saddle,6,S2\n", "rider.csv": "setting,value\nlike," + hardtail},
+		`a typical bike in the column like, or rows for it in fitted.csv; such as like="`: {
+			"parts.csv": "part,kind,price\na,saddle,5\n", "bikes.csv": "bike,owned\nmy bike,yes\n",
+		},
+		"grip (traction)":            {"parts.csv": "part,kind,price\na,saddle,5\n", "rider.csv": "setting,value\nranking,zzzz > qqqq\nlike," + hardtail},
+		"chain stays on (retention)": {"parts.csv": "part,kind,price\na,saddle,5\n", "rider.csv": "setting,value\npriorities,zzzz=3\nlike," + hardtail},
+	} {
+		_, complaints, err := datasets.LoadFS(shedOf(files), "shed", datasets.Options{})
+		if err != nil || len(complaints) == 0 || !strings.Contains(complaints[0].String(), want) {
+			t.Errorf("got %v %v, want one that says %s", complaints, err, want)
+		}
+	}
+}

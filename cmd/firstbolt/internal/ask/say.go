@@ -149,13 +149,13 @@ func quoted(names []string) string {
 	return strings.Join(list, ", ")
 }
 
-// asSentence gives text a capital letter and a full stop.
+// asSentence gives text a capital letter, and a full stop where it ends without a sign.
 func asSentence(text string) string {
 	if text == "" {
 		return ""
 	}
 	text = strings.ToUpper(text[:1]) + text[1:]
-	if !strings.HasSuffix(text, ".") {
+	if !strings.ContainsAny(text[len(text)-1:], ".?!") {
 		text += "."
 	}
 	return text

@@ -26,3 +26,12 @@ func TestDoing(t *testing.T) {
 		}
 	}
 }
+
+func TestAsSentence(t *testing.T) {
+	t.Parallel()
+	for text, want := range map[string]string{"": "", "mend it": "Mend it.", "Mend it.": "Mend it.", `did you mean "price"?`: `Did you mean "price"?`} {
+		if got := asSentence(text); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}
