@@ -19,7 +19,8 @@ func Version() *answer.Versions {
 	} else {
 		v.Notes = append(v.Notes, "lp_solve is not built in, so no second method confirms answers; ./dev build adds it where it is to be had.")
 	}
-	if info, ok := debug.ReadBuildInfo(); ok {
+	v.Commit = some(answer.Commit)
+	if info, ok := debug.ReadBuildInfo(); ok && v.Commit == nil {
 		for _, s := range info.Settings {
 			if s.Key == "vcs.revision" {
 				v.Commit = some(s.Value)
