@@ -28,7 +28,6 @@ type asker struct {
 	proof  Proof
 
 	notes     []string // bikes that were left out, and why
-	besides   bool     // what is asked stands beside the plan: it is given up where it does not finish
 	overruled bool     // the confirmer has a better certified plan than the leader
 }
 

@@ -224,3 +224,24 @@ func TestDueAnyway(t *testing.T) {
 		t.Errorf("step of %d with %d due anyway, want 3000 and 1200", step.Cost, step.Due)
 	}
 }
+
+// What only comes off does so in the step of the part that wants it gone: here a ring that rules the front derailleur out.
+func TestRemovalsStandWithTheirPart(t *testing.T) {
+	t.Parallel()
+	mine := bike("mine", model.Own, 0, 20)
+	mine.Fitted = append(mine.Fitted, model.Fitted{Slot: "derailleur", Part: "old derailleur"})
+	ring := part("ring R", "tyre", 20_00, 60)
+	s := shed([]model.Part{ring, part("brake B", "brake", 40_00, 80)}, mine)
+	s.Tables.Slots = append(s.Tables.Slots, model.Slot{Name: "derailleur"})
+	s.Tables.Jobs = []model.Job{{Name: "take off derailleur", Slots: []string{"derailleur"}, Change: model.OnRemove, Place: "drive", Skill: 1}}
+	s.Tables.Facts = append(s.Tables.Facts, model.Fact{Name: "single", Slots: []string{"tyre"}})
+	s.Parts[0].Facts["single"] = model.ChoiceValue(model.Origin{Sheet: "test", How: model.Measured}, "yes")
+	s.Tables.Rules = []model.Rule{{
+		ID: "single", Left: model.Side{{Coef: 1, Slot: "tyre", Fact: "single"}}, Relation: model.Same, Right: model.Side{{Constant: "no"}},
+		When: []model.Term{{Slot: "derailleur", Constant: "present"}}, Severity: model.Firm,
+	}}
+	steps := ask(t, s, 60_00).Chosen.Steps
+	if len(steps) != 2 || len(steps[0].Purchases) != 2 {
+		t.Fatalf("%d steps, the first with %d changes, want the ring with the derailleur off, then the brake", len(steps), len(steps[0].Purchases))
+	}
+}

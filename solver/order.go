@@ -28,6 +28,7 @@ func order(c *formulate.Compiled, choice []int) []Step {
 	} else {
 		chain = o.greedy(full)
 	}
+	chain = o.withRemovals(chain)
 	steps, before := make([]Step, 0, len(chain)), o.begin
 	for i, set := range chain {
 		from := uint(0)
