@@ -10,6 +10,7 @@ import (
 	"firstbolt/datasets"
 	"firstbolt/datasets/sheet"
 	"firstbolt/model"
+	"firstbolt/solver"
 )
 
 // loaded is a shed with what was odd about its sheets, or the failure that it could not be used.
@@ -17,6 +18,16 @@ type loaded struct {
 	shed     *model.Shed
 	warnings []answer.Warning
 	failure  *answer.Failure
+}
+
+// pose loads the shed of a request and poses the question to the solver; where the sheets cannot be used there is none.
+func pose(r Request) (loaded, solver.Question, error) {
+	l, err := load(r)
+	if err != nil || l.failure != nil {
+		return l, solver.Question{}, err
+	}
+	q, err := question(r, l.shed)
+	return l, q, err
 }
 
 // load reads the shed of a request. An error is wrong use; sheets that cannot be used come back as a failure.

@@ -17,16 +17,12 @@ import (
 // use; whatever else goes wrong comes back as a Failure.
 func Plan(ctx context.Context, r Request) (answer.Answer, error) {
 	started := time.Now()
-	l, err := load(r)
+	l, q, err := pose(r)
 	if err != nil {
 		return nil, err
 	}
 	if l.failure != nil {
 		return l.failure, nil
-	}
-	q, err := question(r, l.shed)
-	if err != nil {
-		return nil, err
 	}
 	limited, cancel := limit(ctx, r.TimeLimit)
 	defer cancel()

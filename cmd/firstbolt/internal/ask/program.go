@@ -12,16 +12,12 @@ import (
 // Program answers `program`: the integer program of the kept bike as text for other solvers. Its errors are those of
 // Plan.
 func Program(ctx context.Context, r Request) (answer.Answer, error) {
-	l, err := load(r)
+	l, q, err := pose(r)
 	if err != nil {
 		return nil, err
 	}
 	if l.failure != nil {
 		return l.failure, nil
-	}
-	q, err := question(r, l.shed)
-	if err != nil {
-		return nil, err
 	}
 	p, err := solver.Program(ctx, q)
 	if err != nil {
