@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 
 	"firstbolt/solver/program"
@@ -22,24 +23,54 @@ func (a *asker) confirm(ctx context.Context) {
 	ctx, cancel := context.WithTimeout(ctx, confirmWithin)
 	defer cancel()
 	claims := a.distinct()
+	opinions := a.opinions(ctx, claims)
 	for i, c := range claims {
-		s, err := a.q.Confirm.Solve(ctx, c.p)
-		if ctx.Err() != nil {
-			a.proof.NotConfirmed = fmt.Sprintf("a second calculation confirmed %d of the %d results in the time it had", i, len(claims))
+		o := opinions[i]
+		switch difference := differs(c, o.s); {
+		case o.late:
+		case o.err != nil:
+			a.proof.NotConfirmed = fmt.Sprintf("%s did not confirm %s: %v", a.q.Confirm.Name(), c.what, o.err)
 			return
-		}
-		if err != nil {
-			a.proof.NotConfirmed = fmt.Sprintf("%s did not confirm %s: %v", a.q.Confirm.Name(), c.what, err)
-			return
-		}
-		if difference := differs(c, s); difference != "" {
+		case difference != "":
 			a.proof.Disagreement = fmt.Sprintf("%s: %s says %s", c.what, a.q.Confirm.Name(), difference)
-			a.overruled = s.Status == program.Optimal && check(c.p, s) == nil && beats(s, c.s)
+			a.overruled = o.s.Status == program.Optimal && check(c.p, o.s) == nil && beats(o.s, c.s)
 			return
+		default:
+			a.proof.Points++
 		}
-		a.proof.Points++
+	}
+	if a.proof.Points < len(claims) {
+		a.proof.NotConfirmed = fmt.Sprintf("a second calculation confirmed %d of the %d results in the time it had", a.proof.Points, len(claims))
+		return
 	}
 	a.proof.Confirmed = a.q.Confirm.Name()
+}
+
+// opinion is what the confirmer says of one claim.
+type opinion struct {
+	s    program.Solution
+	err  error
+	late bool
+}
+
+// opinions asks the confirmer for every claim, two at a time.
+func (a *asker) opinions(ctx context.Context, claims []claim) []opinion {
+	list, next := make([]opinion, len(claims)), make(chan int)
+	var group sync.WaitGroup
+	for range 2 {
+		group.Go(func() {
+			for i := range next {
+				s, err := a.q.Confirm.Solve(ctx, claims[i].p)
+				list[i] = opinion{s: s, err: err, late: ctx.Err() != nil}
+			}
+		})
+	}
+	for i := range claims {
+		next <- i
+	}
+	close(next)
+	group.Wait()
+	return list
 }
 
 // distinct drops claims that stand twice, and puts them in one order whatever was proved first.
