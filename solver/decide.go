@@ -79,7 +79,7 @@ func (a *asker) decide(ctx context.Context, ans *Answer) error {
 	}
 	switch {
 	case winner != nil && (stay.Choice == nil || top.Benefit > stay.Benefit):
-		ans.Decision = Switch
+		ans.Decision, ans.Rest, ans.Next = Switch, nil, nil // they speak of the kept bike
 		floor := program.NoFloor
 		if stay.Choice != nil {
 			floor = stay.Benefit + 1
@@ -116,7 +116,13 @@ func (a *asker) contend(ctx context.Context, ans *Answer) (*entrant, program.Sol
 		}
 		con := Contender{Bike: e.bike, Base: e.base}
 		if s.Choice != nil {
-			if con.Plan, err = a.plan(e, s); err != nil {
+			shown, err := a.worthwhile(ctx, e, a.q.Budget, program.NoFloor)
+			if isStopped(err) {
+				shown = s
+			} else if err != nil {
+				return nil, top, err
+			}
+			if con.Plan, err = a.plan(e, shown); err != nil {
 				return nil, top, err
 			}
 			if winner == nil || better(s, e, top, winner) {

@@ -71,6 +71,7 @@ func levels(c *formulate.Compiled, before, after []int64) []Level {
 			pm := &c.Program.Measures[m]
 			l.Before += Points(pm.Curve.At(before[m])) * Points(measure.Share)
 			l.After += Points(pm.Curve.At(after[m])) * Points(measure.Share)
+			l.Counts += Points(pm.Weight * pm.Curve.At(before[m]))
 			l.Gain += Points(pm.Weight * (pm.Curve.At(after[m]) - pm.Curve.At(before[m])))
 		}
 		list = append(list, l)

@@ -56,6 +56,7 @@ type Level struct {
 	Criterion     string
 	Weight        int // percent
 	Before, After Points
+	Counts        Points // points of benefit it contributes before
 	Gain          Points // points of benefit this criterion gains
 }
 

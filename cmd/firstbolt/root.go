@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 	"time"
 
 	"github.com/spf13/cobra"
@@ -147,6 +148,9 @@ func (a *app) request(command string, args []string) (ask.Request, error) {
 	}
 	for _, s := range settingFlags {
 		if a.root.PersistentFlags().Changed(s.name) {
+			if strings.TrimSpace(*a.flags.settings[s.name]) == "" {
+				return r, usage("--%s is empty: give it a value, or leave it out", s.name)
+			}
 			r.Settings = append(r.Settings, ask.Setting{Name: s.name, Value: *a.flags.settings[s.name]})
 		}
 	}

@@ -129,6 +129,7 @@ type Benefit struct {
 	Before      Points       `json:"before"`
 	After       Points       `json:"after"`
 	Gained      Points       `json:"gained"`
+	Unchanged   *Points      `json:"unchanged" says:"a bought bike before any part; null where the bike is kept"`
 	ByCriterion Keyed[Level] `json:"by_criterion"`
 }
 
@@ -196,6 +197,7 @@ type Measure struct {
 	Bike      string   `json:"bike"`
 	Slot      string   `json:"slot"`
 	Fact      string   `json:"fact"`
+	OnOffer   bool     `json:"on_offer" says:"a fact of the part to be bought: the seller knows it"`
 	Found     *string  `json:"found"`
 	Assumed   *string  `json:"assumed" says:"the value that the plan rests on"`
 	Share     *Share   `json:"share" says:"share of bikes that have this value, by judgement; null where it is not known"`

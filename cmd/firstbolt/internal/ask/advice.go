@@ -112,7 +112,7 @@ func (f *filler) measures(p *solver.Plan) []answer.Measure {
 	var list []answer.Measure
 	for _, d := range p.Doubts() {
 		m := answer.Measure{
-			Bike: p.Bike.Name, Slot: d.Slot, Fact: d.Fact, Origin: d.Value.Origin.How.String(), NeededFor: d.Needed, Where: whereOf(d),
+			Bike: p.Bike.Name, Slot: d.Slot, Fact: d.Fact, OnOffer: d.Thing.State == model.Bought, Origin: d.Value.Origin.How.String(), NeededFor: d.Needed, Where: whereOf(d),
 		}
 		if d.Value.Known() {
 			m.Assumed = some(d.Value.String())

@@ -77,7 +77,11 @@ func addsUp(t *testing.T, p *answer.Plan) {
 	equal("the two orders", p.OrderNow.Total.Minor+p.OrderAfterMeasuring.Total.Minor, cost)
 	equal("the orders' items", int64(len(p.OrderNow.Items)+len(p.OrderAfterMeasuring.Items)), int64(len(p.Buy)))
 	equal("what is left", p.Left.Minor, p.Budget.Minor-c.Total.Minor)
-	equal("the steps' benefits", gained, int64(p.Benefit.Gained))
+	start := p.Benefit.Before
+	if p.Benefit.Unchanged != nil {
+		start = *p.Benefit.Unchanged
+	}
+	equal("the steps' benefits", gained, int64(p.Benefit.After-start))
 	equal("the gain", int64(p.Benefit.After-p.Benefit.Before), int64(p.Benefit.Gained))
 	var byCriterion int64
 	for _, l := range p.Benefit.ByCriterion {

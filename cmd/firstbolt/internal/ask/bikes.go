@@ -7,9 +7,16 @@ import (
 	"firstbolt/solver"
 )
 
-// rivals are the other bikes at the same budget: those within reach first, best benefit first, then by base cost.
+// rivals are the other bikes at the same budget, the rider's own among them where another is bought: those within reach first, best benefit first, then by base cost.
 func (f *filler) rivals() []answer.Rival {
 	contenders := slices.Clone(f.ans.Contenders)
+	if f.ans.Decision == solver.Switch {
+		chosen := f.ans.Chosen.Bike
+		contenders = slices.DeleteFunc(contenders, func(c solver.Contender) bool { return c.Bike == chosen })
+		if kept := f.ans.Kept; kept != nil {
+			contenders = append(contenders, solver.Contender{Bike: kept.Bike, Plan: kept})
+		}
+	}
 	slices.SortStableFunc(contenders, func(a, b solver.Contender) int {
 		switch {
 		case (a.Plan == nil) != (b.Plan == nil):

@@ -121,7 +121,20 @@ func (f *filler) benefit(p *solver.Plan) *answer.Benefit {
 			Says: f.says(l.Criterion), Weight: answer.Share(l.Weight), Before: points(l.Before), After: points(l.After), Points: points(l.Gain),
 		}})
 	}
+	if kept := f.ans.Kept; f.ans.Decision == solver.Switch && kept != nil && p == f.ans.Chosen {
+		f.sinceKept(b, kept, p)
+	}
 	return b
+}
+
+// sinceKept counts a bought bike's benefit from the rider's own bike as it stands.
+func (f *filler) sinceKept(b *answer.Benefit, kept, chosen *solver.Plan) {
+	b.Unchanged = pointsOrNull(chosen.Before)
+	b.Before, b.Gained = points(kept.Before), points(chosen.Benefit-kept.Before)
+	for i := range b.ByCriterion {
+		l, from, to := &b.ByCriterion[i].Value, kept.Levels[i], chosen.Levels[i]
+		l.Before, l.Points = points(from.Before), points(to.Counts+to.Gain-from.Counts)
+	}
 }
 
 // standing is the benefit of the bike when nothing is bought.

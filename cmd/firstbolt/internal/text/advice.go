@@ -66,7 +66,11 @@ func weightiest(facts []measured) []string {
 func (p *page) measure(m measured) {
 	p.line("  - %s", answer.FactWords(m.Fact))
 	for _, same := range m.slots {
-		p.para("      ", same.Slot+": "+known(same)+place(same.Where))
+		what := same.Slot
+		if same.OnOffer {
+			what = "the " + same.Slot + " to be bought (ask the seller, and write it into its row)"
+		}
+		p.para("      ", what+": "+known(same)+place(same.Where))
 	}
 	if m.How != nil {
 		with := ""

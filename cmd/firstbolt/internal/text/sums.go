@@ -22,10 +22,10 @@ func (p *page) receipt(a *answer.Plan) {
 	if a.Left != nil {
 		p.line("  %-60s %12s", fmt.Sprintf("left of %s", a.Budget), a.Left)
 	}
-	if a.Rest != nil {
+	if a.Rest != nil && a.Rest.Benefit >= noticed {
 		p.para("  ", fmt.Sprintf("The next %s would add only %s points: keep it, or set --worth lower.", a.Rest.Cost, a.Rest.Benefit.Short()))
 	}
-	if a.Next != nil {
+	if a.Next != nil && a.Next.Benefit >= noticed {
 		p.para("  ", fmt.Sprintf("With a larger budget, %s more than this plan would bring %s points more.", a.Next.Cost, a.Next.Benefit.Short()))
 	}
 }
@@ -200,3 +200,6 @@ func (p *page) switchPoint(a *answer.Plan) {
 		p.para("  ", "This is not firm: facts that nobody measured could turn it round.")
 	}
 }
+
+// noticed is the least gain in points that a tenth of a point does not round away.
+const noticed answer.Points = 500
