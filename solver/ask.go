@@ -82,7 +82,7 @@ func Ask(ctx context.Context, q Question) (*Answer, error) {
 	if err := cmp.Or(err, f.err); err != nil {
 		return nil, err
 	}
-	if ans.Switch = f.at; !f.finished {
+	if ans.Switch, ans.Searched = f.at, f.finished; !f.finished {
 		ans.Switch = nil
 		ans.Notes = append(ans.Notes, "Stopped before it was known from which budget another bike is better.")
 	}

@@ -118,6 +118,7 @@ type Answer struct {
 	Chosen     *Plan // what Decision means: Kept, or the rival's plan
 	Contenders []Contender
 	Switch     *SwitchPoint // nil: none up to the best of every bike
+	Searched   bool         // for a switch point, to the end
 	Rest       *Next        // what the rest of the budget would bring, when the plan keeps money back
 	Next       *Next        // the next useful step above the budget
 	Repair     *Plan        // least cash to a safe, rideable bike, when Decision is Mend

@@ -20,6 +20,7 @@ type Plan struct {
 	Benefit             *Benefit   `json:"benefit" says:"null where no bike is within reach"`
 	Rivals              []Rival    `json:"rivals" says:"every other complete bike at the same budget, best first"`
 	Switch              *Switch    `json:"switch" says:"from which budget another bike is better; null where none is"`
+	SwitchSearched      bool       `json:"switch_searched" says:"false where the time did not reach to look for a switch"`
 	Mend                *Mend      `json:"mend" says:"least money to a safe bike, where the budget does not reach it; else null"`
 	Measure             []Measure  `json:"measure" says:"what to measure before ordering"`
 	Cautions            []Caution  `json:"cautions"`

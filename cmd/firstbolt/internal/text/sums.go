@@ -168,9 +168,12 @@ func (p *page) switchPoint(a *answer.Plan) {
 	p.section("FROM WHICH BUDGET ANOTHER BIKE IS BETTER")
 	s := a.Switch
 	if s == nil {
-		if len(a.Rivals) == 0 {
+		switch {
+		case !a.SwitchSearched:
+			p.para("  ", "Not worked out in the time there was; allow more with --time-limit.")
+		case len(a.Rivals) == 0:
 			p.para("  ", "No other complete bike stands in bikes.csv; add one that is for sale to compare with it.")
-		} else {
+		default:
 			p.para("  ", "At no budget: even with every part that helps, no other bike on your sheets is better.")
 		}
 		return
@@ -182,6 +185,9 @@ func (p *page) switchPoint(a *answer.Plan) {
 	text := fmt.Sprintf("From %s %s on, %s%s is better: %s points", s.At, s.At.Currency, s.To, with, s.BenefitSwitch.Short())
 	if s.BenefitStay != nil {
 		text += fmt.Sprintf(" against %s for staying with the same money", s.BenefitStay.Short())
+	}
+	if s.Gain != nil && *s.Gain < narrow {
+		text += ", a narrow lead: under 2 points lie within the noise of what is judged"
 	}
 	p.para("  ", text+".")
 	switch {
@@ -203,3 +209,6 @@ func (p *page) switchPoint(a *answer.Plan) {
 
 // noticed is the least gain in points that a tenth of a point does not round away.
 const noticed answer.Points = 500
+
+// narrow is the lead below which another bike is within the noise of ratings and judgements: 2 points.
+const narrow answer.Points = 2_0000
