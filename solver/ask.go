@@ -230,10 +230,17 @@ func (a *asker) repair(ctx context.Context, e *entrant) (program.Solution, error
 	return s, err
 }
 
-// worthwhile is the plan whose benefit less the worth of its money is largest, within the purse.
-func (a *asker) worthwhile(ctx context.Context, e *entrant, purse model.Money, floor int64) (program.Solution, error) {
-	s, _, err := a.ask(ctx, e, goal{purse: int64(purse), floor: floor, objective: a.worth()})
-	return s, err
+// worthwhile is the plan within the budget whose benefit less the worth of its money is largest; where that is not known
+// in time, the plan with the most benefit.
+func (a *asker) worthwhile(ctx context.Context, e *entrant, floor int64, most program.Solution) (*Plan, error) {
+	s, _, err := a.ask(ctx, e, goal{purse: int64(a.q.Budget), floor: floor, objective: a.worth()})
+	switch {
+	case isStopped(err):
+		s = most
+	case err != nil:
+		return nil, err
+	}
+	return a.plan(e, s)
 }
 
 // worth is the objective benefit - worth * cash in whole numbers.

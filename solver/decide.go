@@ -84,13 +84,7 @@ func (a *asker) decide(ctx context.Context, ans *Answer) error {
 		if stay.Choice != nil {
 			floor = stay.Benefit + 1
 		}
-		s, err := a.worthwhile(ctx, winner, a.q.Budget, floor)
-		if isStopped(err) {
-			s = top
-		} else if err != nil {
-			return err
-		}
-		ans.Chosen, err = a.plan(winner, s)
+		ans.Chosen, err = a.worthwhile(ctx, winner, floor, top)
 		return err
 	case stay.Choice == nil:
 		return a.mend(ctx, ans)
@@ -108,7 +102,7 @@ func (a *asker) contend(ctx context.Context, ans *Answer) (*entrant, program.Sol
 	var winner *entrant
 	var top program.Solution
 	for _, e := range a.rivals {
-		s, err := a.best(ctx, e, a.q.Budget)
+		s, err := a.most(ctx, e, a.q.Budget)
 		if isStopped(err) {
 			ans.Notes = append(ans.Notes, fmt.Sprintf("Stopped before any plan for %s was known.", e.bike.Name))
 		} else if err != nil {
@@ -116,13 +110,7 @@ func (a *asker) contend(ctx context.Context, ans *Answer) (*entrant, program.Sol
 		}
 		con := Contender{Bike: e.bike, Base: e.base}
 		if s.Choice != nil {
-			shown, err := a.worthwhile(ctx, e, a.q.Budget, program.NoFloor)
-			if isStopped(err) {
-				shown = s
-			} else if err != nil {
-				return nil, top, err
-			}
-			if con.Plan, err = a.plan(e, shown); err != nil {
+			if con.Plan, err = a.worthwhile(ctx, e, program.NoFloor, s); err != nil {
 				return nil, top, err
 			}
 			if winner == nil || better(s, e, top, winner) {
@@ -147,22 +135,21 @@ func better(s program.Solution, e *entrant, top program.Solution, winner *entran
 // keep makes the kept bike's plan: the point at or below the budget that is worth its money, what the rest of the
 // budget would bring, and the next useful step above it.
 func (a *asker) keep(ctx context.Context, ans *Answer, most program.Solution) error {
-	s, err := a.worthwhile(ctx, a.kept, a.q.Budget, program.NoFloor)
-	if isStopped(err) {
-		s = most
-	} else if err != nil {
+	kept, err := a.worthwhile(ctx, a.kept, program.NoFloor, most)
+	if err != nil {
 		return err
 	}
-	if ans.Kept, err = a.plan(a.kept, s); err != nil {
-		return err
+	ans.Kept = kept
+	more := func(s program.Solution) *Next {
+		return &Next{More: model.Money(s.Cash) - kept.Cash, Benefit: Points(s.Benefit) - kept.Benefit}
 	}
-	if most.Benefit > s.Benefit {
-		ans.Rest = &Next{More: model.Money(most.Cash - s.Cash), Benefit: Points(most.Benefit - s.Benefit)}
+	if Points(most.Benefit) > kept.Benefit {
+		ans.Rest = more(most)
 	}
 	finished, err := a.aside(ctx, func(ctx context.Context) error {
 		next, err := a.reach(ctx, a.kept, most.Benefit+1, a.q.Budget)
 		if err == nil && next.Choice != nil {
-			ans.Next = &Next{More: model.Money(next.Cash - s.Cash), Benefit: Points(next.Benefit - s.Benefit)}
+			ans.Next = more(next)
 		}
 		return err
 	})

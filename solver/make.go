@@ -2,7 +2,6 @@ package solver
 
 import (
 	"fmt"
-	"slices"
 
 	"firstbolt/model"
 	"firstbolt/model/fit"
@@ -63,7 +62,7 @@ func (a *asker) tradeCheck(p *Plan) error {
 func levels(c *formulate.Compiled, before, after []int64) []Level {
 	var list []Level
 	for i, criterion := range c.Shed.Tables.Criteria {
-		l := Level{Criterion: criterion.Key, Weight: c.Weights.Criteria[i].Percent}
+		l := Level{Criterion: criterion.Key, Weight: c.Weights.Criteria[i].Percent, Gain: gain(c, i, before, after)}
 		for m, measure := range c.Shed.Tables.Measures {
 			if measure.Criterion != criterion.Key {
 				continue
@@ -72,7 +71,6 @@ func levels(c *formulate.Compiled, before, after []int64) []Level {
 			l.Before += Points(pm.Curve.At(before[m])) * Points(measure.Share)
 			l.After += Points(pm.Curve.At(after[m])) * Points(measure.Share)
 			l.Counts += Points(pm.Weight * pm.Curve.At(before[m]))
-			l.Gain += Points(pm.Weight * (pm.Curve.At(after[m]) - pm.Curve.At(before[m])))
 		}
 		list = append(list, l)
 	}
@@ -87,12 +85,7 @@ func (p *Plan) rests() {
 		if r.Outcome.State == fit.NotConcerned {
 			continue
 		}
-		var needed []string
-		for _, slot := range fit.Slots(r.Rule) {
-			if th := p.Built[slot]; th.State == model.Bought && !slices.Contains(needed, th.Name) {
-				needed = append(needed, th.Name)
-			}
-		}
+		_, needed := p.bought(r.Rule)
 		if len(needed) == 0 || r.Rule.Severity == model.Advice {
 			continue
 		}
@@ -117,11 +110,7 @@ func (p *Plan) rests() {
 func (p *Plan) rest(m fit.Ref, value model.Value, needed []string) {
 	for i := range p.Rests {
 		if r := &p.Rests[i]; r.Slot == m.Slot && r.Fact == m.Fact {
-			for _, n := range needed {
-				if !slices.Contains(r.Needed, n) {
-					r.Needed = append(r.Needed, n)
-				}
-			}
+			r.Needed = with(r.Needed, needed...)
 			return
 		}
 	}

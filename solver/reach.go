@@ -2,7 +2,6 @@ package solver
 
 import (
 	"context"
-	"errors"
 	"time"
 
 	"firstbolt/model"
@@ -113,8 +112,7 @@ func (a *asker) aside(ctx context.Context, answer func(context.Context) error) (
 	limited, cancel := context.WithTimeout(context.WithValue(ctx, besides{}, true), asideWithin)
 	defer cancel()
 	err := answer(limited)
-	var stopped *Stopped
-	if errors.As(err, &stopped) {
+	if isStopped(err) {
 		if ctx.Err() != nil {
 			a.mu.Lock()
 			a.proof.Status = program.Stopped

@@ -50,12 +50,10 @@ func (c *Compiled) measures() (err error) {
 	if c.Weights, err = scoring.Weigh(t, c.Shed.Rider); err != nil {
 		return err
 	}
-	if c.Scales, err = scoring.Scales(t); err != nil {
-		return err
-	}
 	if c.Scorer, err = scoring.New(t, c.Shed, c.Bike); err != nil {
 		return err
 	}
+	c.Scales = c.Scorer.Scales()
 	for m, scale := range c.Scales {
 		c.Program.Measures = append(c.Program.Measures, program.Measure{
 			Name: scale.Measure, Weight: int64(c.Weights.Measures[m]), Base: c.Scorer.Base(m),
@@ -120,7 +118,7 @@ func (c *Compiled) StandingAmounts() []int64 {
 	for s, label := range c.Slots {
 		switch k := c.AsItStands[s]; {
 		case label.Role == OnBike:
-			for _, a := range c.amounts(c.Shed.Tables.FittedThing(c.Bike, label.Slot)) {
+			for _, a := range c.amounts(c.Now[label.Slot]) {
 				amounts[a.Measure] += a.Steps
 			}
 		case k >= 0:

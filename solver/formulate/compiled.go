@@ -114,7 +114,7 @@ func (c *Compiled) Changes(choice []int) []Change {
 		if label.Role != OnBike || k == c.AsItStands[s] {
 			continue
 		}
-		changes = append(changes, Change{Slot: s, Before: c.Shed.Tables.FittedThing(c.Bike, label.Slot), Label: label.Options[k]})
+		changes = append(changes, Change{Slot: s, Before: c.Now[label.Slot], Label: label.Options[k]})
 	}
 	return changes
 }

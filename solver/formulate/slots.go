@@ -1,8 +1,10 @@
 package formulate
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"firstbolt/model"
 	"firstbolt/model/fit"
@@ -37,31 +39,21 @@ func (c *Compiled) bikeSlots() error {
 
 // standing adds the options that need no part and returns the index of the bike as it stands, -1 where that is unsafe.
 func (c *Compiled) standing(slot *model.Slot, add func(OptionLabel)) int {
-	t := c.Shed.Tables
-	now := t.FittedThing(c.Bike, slot.Name)
-	at, next := -1, 0
-	if now.State == model.Empty {
-		if !slot.Required || now.Fitted == nil {
-			if slot.Required {
-				now.State, now.Name = model.AsFitted, "fitted "+slot.Name
-			}
-			add(OptionLabel{Thing: now, Bill: cost.Bill{}})
-			at = 0
-		}
+	now, at := c.Now[slot.Name], -1
+	empty := now.State == model.Empty
+	if empty && !slot.Required || !empty && now.Fitted.Condition != model.Unsafe {
+		add(OptionLabel{Thing: now})
+		at = 0
+	}
+	if empty {
 		return at
 	}
-	unsafe := now.Fitted.Condition == model.Unsafe
-	if !unsafe {
-		add(OptionLabel{Thing: now})
-		at, next = 0, 1
-	}
 	for _, restored := range c.restorations(now) {
-		c.withWork(OptionLabel{Thing: t.ServicedThing(c.Bike, slot.Name, restored)}, now, add)
-		next++
+		c.withWork(OptionLabel{Thing: c.Shed.Tables.ServicedThing(c.Bike, slot.Name, restored)}, now, add)
 	}
-	empty := model.Thing{Slot: slot.Name, State: model.Empty, Fitted: now.Fitted, Name: "no " + slot.Name, Facts: model.Facts{}}
-	if !slot.Required && len(c.coster.Bill(empty, now).Jobs) > 0 {
-		c.withWork(OptionLabel{Thing: empty}, now, add) // only what jobs.csv tells how to take off is ever taken off
+	none := model.Thing{Slot: slot.Name, State: model.Empty, Fitted: now.Fitted, Name: "no " + slot.Name, Facts: model.Facts{}}
+	if !slot.Required && len(c.coster.Bill(none, now).Jobs) > 0 {
+		c.withWork(OptionLabel{Thing: none}, now, add) // only what jobs.csv tells how to take off is ever taken off
 	}
 	return at
 }
@@ -101,13 +93,7 @@ func (c *Compiled) offers() map[string][]offer {
 		parts = append(parts, &c.Shed.Parts[i])
 	}
 	slices.SortStableFunc(parts, func(a, b *model.Part) int {
-		if a.Name != b.Name {
-			if a.Name < b.Name {
-				return -1
-			}
-			return 1
-		}
-		return int(a.Price - b.Price)
+		return cmp.Or(strings.Compare(a.Name, b.Name), cmp.Compare(a.Price, b.Price))
 	})
 	kit := 0
 	for _, p := range parts {
@@ -147,7 +133,7 @@ func copies(p *model.Part) []bool {
 func (c *Compiled) offerOptions(o offer, slot string, add func(OptionLabel)) {
 	th := c.Shed.Tables.BoughtThing(o.part, o.place, slot)
 	label := OptionLabel{Thing: th, Place: o.place, Owned: o.owned, kit: o.kit}
-	c.withWork(label, c.Shed.Tables.FittedThing(c.Bike, slot), add)
+	c.withWork(label, c.Now[slot], add)
 }
 
 // withWork adds the option once with the rider's own work where it may, and once more with the shop's where that could

@@ -37,7 +37,7 @@ func (c *Compiled) pairWorth(v *model.ValueRule, gives program.Amount) error {
 				class[k] = 1
 			}
 		}
-		if !holds(c.Shed.Tables.FittedThing(c.Bike, slot), slot, v.When) {
+		if !holds(c.Now[slot], slot, v.When) {
 			standing = 0
 		}
 		if !slices.Contains(class, 1) {
