@@ -34,6 +34,7 @@ func (l *loader) load() {
 	l.fillFromLikes()
 	l.loadParts()
 	l.takeDonors()
+	l.seatRider()
 }
 
 // complain adds complaints.

@@ -157,9 +157,9 @@ func (l *layer) slotNames() []string {
 	return names
 }
 
-// knownSlot complains about a name that is no slot.
+// knownSlot complains about a name that is no slot. The rider counts as one: rules may look at facts of the rider.
 func (l *layer) knownSlot(c sheet.Cell, name string) {
-	if l.tables.SlotNamed(name) == nil {
+	if name != model.RiderSlot && l.tables.SlotNamed(name) == nil {
 		l.fault(c, "unknown_slot", fmt.Sprintf("a slot; %q is none", name), sheet.DidYouMean(name, l.slotNames(), "`firstbolt schema` lists the slots"))
 	}
 }

@@ -24,6 +24,20 @@ func (t *Tables) FittedThing(b *Bike, slot string) Thing {
 	return Thing{Slot: slot, State: AsFitted, Name: name, Fitted: f, Facts: facts, Grams: f.Grams, Ratings: f.Ratings, Origin: f.Origin}
 }
 
+// RiderSlot is the place on a bike that its rider takes. Fit rules may compare the rider's facts (riding, total_kg,
+// height_cm ...) with those of parts. No row of slots.csv: nothing can be bought for it.
+const RiderSlot = "rider"
+
+// Standing is the bike as it stands: what every slot holds now, and the rider.
+func (t *Tables) Standing(b *Bike) map[string]Thing {
+	things := make(map[string]Thing, len(t.Slots)+1)
+	for i := range t.Slots {
+		things[t.Slots[i].Name] = t.FittedThing(b, t.Slots[i].Name)
+	}
+	things[RiderSlot] = t.FittedThing(b, RiderSlot)
+	return things
+}
+
 // ServicedThing is the fitted thing after a job that restores it to the condition.
 func (t *Tables) ServicedThing(b *Bike, slot, restored string) Thing {
 	th := t.FittedThing(b, slot)

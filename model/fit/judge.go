@@ -137,6 +137,9 @@ func holds(v model.Value, constant string) bool { return v.Is(constant) || v.Str
 // relate evaluates the two sides, directly or over the piece in the bridge slot.
 func (s sight) relate() Outcome {
 	o := Outcome{Severity: s.rule.Severity}
+	if s.riderIsSilent() {
+		return o
+	}
 	if empty, sure := s.lacksASide(); empty {
 		if s.rule.Needs && sure {
 			o.State = Broken
@@ -158,6 +161,18 @@ func (s sight) relate() Outcome {
 		o.State, o.Missing = Missing, missing
 	}
 	return o
+}
+
+// riderIsSilent tells whether a side asks for something that the rider did not say: nobody is measured without wanting it.
+func (s sight) riderIsSilent() bool {
+	for _, side := range []model.Side{s.rule.Left, s.rule.Right} {
+		for _, t := range side {
+			if t.Slot == model.RiderSlot && !s.things[t.Slot].Facts[t.Fact].Known() {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // lacksASide tells whether a slot that a side names is empty, and whether that is sure: of an optional slot that no

@@ -23,11 +23,7 @@ import (
 func Compile(shed *model.Shed, bike *model.Bike, o Options) (*Compiled, error) {
 	c := &Compiled{
 		Shed: shed, Bike: bike, Options: o, Program: &program.Program{Name: bike.Name},
-		Now: map[string]model.Thing{}, charges: map[string]int{}, levels: map[string][]int64{}, shops: map[string]int{}, guesses: map[[2]string]int{},
-	}
-	for i := range shed.Tables.Slots {
-		slot := shed.Tables.Slots[i].Name
-		c.Now[slot] = shed.Tables.FittedThing(bike, slot)
+		Now: shed.Tables.Standing(bike), charges: map[string]int{}, levels: map[string][]int64{}, shops: map[string]int{}, guesses: map[[2]string]int{},
 	}
 	for _, step := range []func() error{c.measures, c.shopsAndLevels, c.bikeSlots, c.fitRules, c.pairWorths, c.sets, c.bound, c.wishes} {
 		if err := step(); err != nil {

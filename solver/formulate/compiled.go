@@ -95,9 +95,9 @@ type Change struct {
 	Label  OptionLabel
 }
 
-// Built is the bike after a choice, by slot.
+// Built is the bike after a choice, by slot, with its rider.
 func (c *Compiled) Built(choice []int) map[string]model.Thing {
-	built := map[string]model.Thing{}
+	built := map[string]model.Thing{model.RiderSlot: c.Now[model.RiderSlot]}
 	for s, k := range choice {
 		if c.Slots[s].Role == OnBike {
 			built[c.Slots[s].Slot] = c.Slots[s].Options[k].Thing

@@ -45,6 +45,9 @@ func (c *Compiled) rule(r *model.Rule) error {
 	}
 	var axes []axis
 	for _, slot := range fit.Slots(r) {
+		if slot == model.RiderSlot {
+			continue
+		}
 		at := c.Shed.Tables.SlotIndex(slot)
 		if at < 0 {
 			return fmt.Errorf("there is no slot %q", slot)
@@ -52,6 +55,9 @@ func (c *Compiled) rule(r *model.Rule) error {
 		axes = append(axes, c.group(at, facts[slot]))
 	}
 	onBike := len(axes)
+	if onBike == 0 {
+		return nil
+	}
 	if !c.Options.Sure {
 		for i := range onBike {
 			axes = append(axes, c.guessAxes(axes[i], i, facts[c.Slots[axes[i].slot].Slot])...)
@@ -94,7 +100,7 @@ func (c *Compiled) forbid(r program.Relation) {
 
 // agrees judges one combination of classes.
 func (c *Compiled) agrees(r *model.Rule, axes []axis, at []int) bool {
-	things := map[string]model.Thing{}
+	things := map[string]model.Thing{model.RiderSlot: c.Now[model.RiderSlot]}
 	for i, a := range axes {
 		if a.things == nil {
 			slot := axes[a.of].things[at[a.of]].Slot
