@@ -98,7 +98,7 @@ func newFitter(q FitQuestion) (*fitter, error) {
 	if err != nil {
 		return nil, &Faulty{err}
 	}
-	return &fitter{q: q, shed: &shed, bench: nil, c: c.Bare()}, nil
+	return &fitter{q: q, shed: &shed, c: c.Bare()}, nil
 }
 
 // fitting judges one part in one place. Where it fits the bike as it stands, or nothing mends it, there is nothing to be
