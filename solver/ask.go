@@ -62,7 +62,7 @@ func Ask(ctx context.Context, q Question) (*Answer, error) {
 	if err := a.settleMusts(ctx); err != nil {
 		return nil, err
 	}
-	ans := &Answer{Question: q}
+	ans := &Answer{Question: q, Class: a.class()}
 	type found struct {
 		at       *SwitchPoint
 		finished bool
@@ -120,28 +120,44 @@ func (a *asker) enter() error {
 		if b.Ownership == model.DonorBike || b.Ownership == model.Own && b != kept {
 			continue
 		}
-		c, err := formulate.Compile(a.q.Shed, b, a.q.Options)
-		if err != nil {
-			if b == kept {
-				return &Faulty{err}
-			}
-			a.notes = append(a.notes, fmt.Sprintf("Left out: %v.", err))
-			continue
+		if err := a.admit(b, kept); err != nil {
+			return err
 		}
-		e := &entrant{bike: b, c: c, free: c, base: b.BaseCost()}
-		if b == kept {
-			e.base = 0
-			a.kept = e
-			continue
-		}
-		if kept != nil {
-			e.base -= kept.SellsFor.Or(0)
-		}
-		a.rivals = append(a.rivals, e)
 	}
 	if a.kept == nil && len(a.rivals) == 0 {
 		return &Faulty{errors.New("no bike to plan for: bikes.csv has neither an own bike nor one for sale")}
 	}
+	return nil
+}
+
+// admit compiles one bike; a rival that cannot be one is left out, and noted.
+func (a *asker) admit(b, kept *model.Bike) error {
+	e := &entrant{bike: b}
+	planned := b
+	if b == kept {
+		planned = madeFor(a.q.Shed.Tables, b)
+	} else if why := a.barred(b); why != "" {
+		a.notes = append(a.notes, fmt.Sprintf("Left out: %s: %s.", b.Name, why))
+		return nil
+	}
+	c, err := formulate.Compile(a.q.Shed, planned, a.q.Options)
+	switch {
+	case err != nil && b == kept:
+		return &Faulty{err}
+	case err != nil:
+		a.notes = append(a.notes, fmt.Sprintf("Left out: %v.", err))
+		return nil
+	}
+	e.c, e.free = c, c
+	if b == kept {
+		a.kept = e
+		return nil
+	}
+	e.base = b.BaseCost()
+	if kept != nil {
+		e.base -= kept.SellsFor.Or(0)
+	}
+	a.rivals = append(a.rivals, e)
 	return nil
 }
 

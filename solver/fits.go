@@ -79,7 +79,7 @@ type fitter struct {
 // newFitter prepares the bike. Nothing that is marked unsafe is mended on the way: what a part takes along is to be
 // known, not what else the bike needs. Parts that the rider never wants are judged like the others.
 func newFitter(q FitQuestion) (*fitter, error) {
-	shed, bike := *q.Shed, *q.Bike
+	shed, bike := *q.Shed, *madeFor(q.Shed.Tables, q.Bike)
 	bike.Fitted = slices.Clone(bike.Fitted)
 	for i := range bike.Fitted {
 		if bike.Fitted[i].Condition == model.Unsafe {

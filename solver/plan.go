@@ -122,6 +122,7 @@ type Answer struct {
 	Rest       *Next        // what the rest of the budget would bring, when the plan keeps money back
 	Next       *Next        // the next useful step above the budget
 	Repair     *Plan        // least cash to a safe, rideable bike, when Decision is Mend
+	Class      *Class       // the kept bike is not known to be made for the rider's riding; nil where it is
 	Weights    scoring.Weights
 	Notes      []string
 	Proof      Proof

@@ -8,6 +8,7 @@ type Plan struct {
 	Decision            string     `json:"decision" enum:"stay,switch,wait,mend"`
 	Sentence            string     `json:"sentence" says:"the decision in one sentence"`
 	Bike                string     `json:"bike" says:"the bike that the plan is for"`
+	MadeFor             *MadeFor   `json:"made_for" says:"the kept bike is not known to be made for the riding; null where it is, or where another bike is bought"`
 	Before              []Before   `json:"before_you_spend" says:"what costs nothing, and what is unsafe"`
 	Buy                 []Step     `json:"buy" says:"in buying order; costs and benefits add up to the totals"`
 	OrderNow            Order      `json:"order_now"`
@@ -36,6 +37,21 @@ type Priorities struct {
 	Origin  string       `json:"origin" says:"sheet:line (cell), a flag, or default"`
 	Stated  *string      `json:"stated" says:"as typed; null where nobody said anything"`
 	Weights Keyed[Share] `json:"weights" says:"share of each criterion, adding up to 1"`
+}
+
+// MadeFor compares what a bike is made for with what it is ridden for.
+type MadeFor struct {
+	Class     int        `json:"class" says:"use class of the frame, 1 to 5 (ASTM F2043)"`
+	Known     bool       `json:"known" says:"false: nobody read the label, and the class is taken for it"`
+	Riding    int        `json:"riding" says:"use class of the riding"`
+	Says      string     `json:"says" says:"the same in sentences"`
+	Elsewhere *Elsewhere `json:"elsewhere" says:"the least money for a bike made for the riding; null where none on the sheets is known to be"`
+}
+
+// Elsewhere is another bike and what it costs.
+type Elsewhere struct {
+	Bike string `json:"bike"`
+	Cost Money  `json:"cost" says:"price, delivery, assembly, repairs, less what the kept bike brings"`
 }
 
 // Before is something to do before spending.

@@ -39,7 +39,7 @@ func (f *filler) plan() (*answer.Plan, error) {
 	a := &answer.Plan{
 		Head: head(f.r.Command, f.shed), Budget: f.moneyOrNull(f.ans.Question.Budget), Decision: string(f.ans.Decision),
 		Priorities: f.priorities(), OrderNow: answer.Order{Total: f.money(0)}, OrderAfterMeasuring: answer.Order{Total: f.money(0)},
-		Cost: f.cost(nil), Next: f.more(f.ans.Next), Rest: f.more(f.ans.Rest), Rivals: f.rivals(), Switch: f.switchPoint(), SwitchSearched: f.ans.Searched, Mend: f.mend(),
+		Cost: f.cost(nil), Next: f.more(f.ans.Next), Rest: f.more(f.ans.Rest), Rivals: f.rivals(), Switch: f.switchPoint(), SwitchSearched: f.ans.Searched, Mend: f.mend(), MadeFor: f.madeFor(),
 	}
 	a.Notes = f.ans.Notes
 	a.Proof = f.proof()

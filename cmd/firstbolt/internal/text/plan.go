@@ -16,7 +16,13 @@ func (p *page) plan(a *answer.Plan) {
 		p.para("", "This is the demo shed: an invented rider, invented parts and prices.")
 		p.line("")
 	}
+	if a.MadeFor != nil && a.MadeFor.Known {
+		p.para("", a.MadeFor.Says)
+	}
 	p.para("", a.Sentence)
+	if a.MadeFor != nil && !a.MadeFor.Known {
+		p.para("", a.MadeFor.Says)
+	}
 	if a.Error != nil {
 		p.para("", a.Error.Sentence)
 	}
