@@ -91,6 +91,9 @@ func (r *reader) part(row partRow, cells sheet.Row, ids map[string]sheet.Cell) {
 		Wish:  model.Wish(r.choiceIndex(row.Wish, []string{"consider", "must", "never"})),
 		Facts: r.factsOf(cells, row.Facts), Ratings: r.ratings(cells), Origin: rowOrigin(cells),
 	}
+	if p.Inspected == model.No {
+		delete(p.Facts, "inspected") // not yet: it is to be looked over, not to be refused
+	}
 	id := row.ID
 	if p.ID == "" {
 		p.ID, id = p.Name, row.Part
@@ -207,6 +210,10 @@ func (r *reader) foreignFacts(p *model.Part) {
 	for _, name := range slices.Sorted(maps.Keys(p.Facts)) {
 		f, v := r.l.tables.FactNamed(name), p.Facts[name]
 		if v.Origin.How == model.Assumed || has(f, p.Places) {
+			continue
+		}
+		if name == "used" || name == "inspected" { // columns of every part, facts of those that break dangerously
+			delete(p.Facts, name)
 			continue
 		}
 		c := sheet.Cell{Sheet: v.Origin.Sheet, Line: v.Origin.Row, Name: name, Text: v.Origin.Raw}

@@ -120,12 +120,12 @@ func (c *Compiled) agrees(r *model.Rule, axes []axis, at []int) bool {
 }
 
 // Uncertain tells whether the rule's judgement of what is bought rests on a fact that nobody measured, so that the
-// purchase belongs after the measuring. A part that can be sent back may be ordered on a harmless unknown.
+// purchase belongs after the measuring. A new part that can be sent back may be ordered on a harmless unknown.
 func (c *Compiled) Uncertain(r *model.Rule, things map[string]model.Thing) bool {
 	returnable := true
 	for _, slot := range fit.Slots(r) {
 		if th := things[slot]; th.State == model.Bought {
-			returnable = returnable && th.Part.Returnable == model.Yes
+			returnable = returnable && th.Part.Returnable == model.Yes && th.Part.Used != model.Yes
 		}
 	}
 	return (!returnable || r.Severity == model.Danger) && len(c.InDoubt(r, things)) > 0
@@ -164,11 +164,12 @@ func phrased(r *model.Rule, th model.Thing, ref fit.Ref) bool {
 	return r.Severity != model.Danger || !compared
 }
 
-// mixes tells whether a rule brings something bought together with anything but its own set.
+// mixes tells whether a rule brings something bought together with anything but its own set, or looks at it alone.
 func mixes(r *model.Rule, things map[string]model.Thing) bool {
 	var set *model.Part
-	bought, others := false, false
-	for _, slot := range fit.Slots(r) {
+	slots := fit.Slots(r)
+	bought, others := false, len(slots) == 1
+	for _, slot := range slots {
 		th := things[slot]
 		switch {
 		case th.State == model.Empty:
@@ -200,7 +201,7 @@ func (c *Compiled) group(slot int, facts []string) axis {
 			key += "|set " + fmt.Sprint(l.kit) // what comes as one set is taken to go together
 		}
 		if c.Options.Sure && l.Thing.Part != nil {
-			key += fmt.Sprint(l.Thing.Part.Returnable)
+			key += fmt.Sprint(l.Thing.Part.Returnable, l.Thing.Part.Used)
 		}
 		class, ok := classes[key]
 		if !ok {
