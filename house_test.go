@@ -47,7 +47,7 @@ var arrows = map[string][]string{
 	"cmd/firstbolt/internal/text":           {"cmd/firstbolt/internal/answer"},
 	"cmd/firstbolt/internal/json":           {"cmd/firstbolt/internal/answer"},
 	"cmd/firstbolt/internal/ask": {
-		"cmd/firstbolt/internal/answer", "datasets", "datasets/sheet", "model",
+		"cmd/firstbolt/internal/answer", "datasets", "datasets/sheet", "model", "model/fit",
 		"solver", "solver/program", "solver/mps", "solver/builtin", "solver/lpsolve",
 	},
 	"cmd/firstbolt": {

@@ -14,6 +14,7 @@ var written = []string{"format", "output", "color", "quiet"}
 var readers = map[string][]string{
 	"check":   {"demo", "budget", "currency", "priorities", "ranking", "profile", "work", "worth", "decimal", "sheet"},
 	"program": {"demo", "budget", "currency", "priorities", "ranking", "profile", "work", "worth", "decimal", "sheet", "bike"},
+	"fits":    {"demo", "currency", "work", "decimal", "sheet", "bike", "engine", "time-limit"},
 	"start":   {"budget", "currency", "ranking", "work"},
 	"schema":  {},
 	"version": {},

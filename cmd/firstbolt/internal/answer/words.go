@@ -58,3 +58,26 @@ func FactWords(fact string) string {
 	}
 	return strings.ReplaceAll(fact, "_", " ")
 }
+
+// FactValue is a fact with its value as one says it: "bead seat diameter 584 mm", "hanger none"; "not known" where
+// there is no value.
+func FactValue(fact string, value *string) string {
+	words := FactWords(fact)
+	for _, u := range units {
+		words = strings.TrimSuffix(words, u.says)
+	}
+	return words + " " + FactAmount(fact, value)
+}
+
+// FactAmount is the value of a fact with its unit: "584 mm".
+func FactAmount(fact string, value *string) string {
+	if value == nil {
+		return "not known"
+	}
+	for _, u := range units {
+		if strings.HasSuffix(FactWords(fact), u.says) {
+			return *value + strings.TrimPrefix(u.says, ",")
+		}
+	}
+	return *value
+}

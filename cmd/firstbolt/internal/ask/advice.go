@@ -7,6 +7,7 @@ import (
 
 	"firstbolt/cmd/firstbolt/internal/answer"
 	"firstbolt/model"
+	"firstbolt/model/fit"
 	"firstbolt/solver"
 )
 
@@ -48,7 +49,7 @@ func (f *filler) cautions(p *solver.Plan, buys bool) []answer.Caution {
 			}
 		}
 	}
-	list := f.fitCautions(p)
+	list := ruleCautions(p.Fit)
 	for _, when := range []string{"before", "work", "first-ride"} {
 		for _, c := range f.shed.Tables.Cautions {
 			if c.When != when {
@@ -81,10 +82,10 @@ func touchedBy(c model.Caution, touched map[string]string) (string, bool) {
 	return "", false
 }
 
-// fitCautions are fit rules that the built bike breaks as it already stands, that only warn, or that were allowed.
-func (f *filler) fitCautions(p *solver.Plan) []answer.Caution {
+// ruleCautions are fit rules that the built bike breaks as it already stands, that only warn, or that were allowed.
+func ruleCautions(results []fit.Result) []answer.Caution {
 	var list []answer.Caution
-	for _, r := range p.Fit {
+	for _, r := range results {
 		if r.Says == "" || len(r.Missing) > 0 {
 			continue
 		}

@@ -25,6 +25,7 @@ type Request struct {
 	Sure      bool
 	Most      int
 	Allow     []string // fit rules on which practice disagrees
+	Part      string   // of Fits: one part, by name or id; "" for all
 	Form      string   // of Program: "mps" or "lp"
 }
 

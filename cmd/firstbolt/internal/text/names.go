@@ -14,7 +14,7 @@ import (
 const longest = 60
 
 // named are the members of answers that hold names of parts and bikes as the sheets give them.
-var named = []string{"Part", "Bike", "Bikes", "Name", "To", "Buy", "Replaces", "NeededFor", "Within", "Shop", "Slots"}
+var named = []string{"Part", "Bike", "Bikes", "Name", "To", "Buy", "Replaces", "NeededFor", "Within", "Shop", "Slots", "Asked", "Thing"}
 
 // shortened cuts every long name of an answer wherever it stands, also within a sentence.
 func shortened(a answer.Answer) *strings.Replacer {

@@ -21,6 +21,8 @@ func Write(w io.Writer, a answer.Answer) error {
 	switch a := a.(type) {
 	case *answer.Plan:
 		p.plan(a)
+	case *answer.Fits:
+		p.fits(a)
 	case *answer.Check:
 		p.check(a)
 	case *answer.Program:
