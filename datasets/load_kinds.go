@@ -131,3 +131,15 @@ func nameWords(text string) []string {
 	}
 	return words
 }
+
+// sayWritten takes those facts of a kind as stated whose figures stand in the phrase as it was typed: a "rotor 180" is
+// no guess about its size. The cell of the phrase is where they come from.
+func (r *reader) sayWritten(facts, ofKind model.Facts, phrase sheet.Cell) {
+	figures := strings.FieldsFunc(phrase.Text, func(c rune) bool { return c != '.' && (c < '0' || c > '9') })
+	for name, v := range ofKind {
+		if !facts[name].Known() && slices.Contains(figures, v.String()) {
+			v.Origin = originOf(phrase, strings.HasSuffix(phrase.Text, "?"))
+			facts[name] = v
+		}
+	}
+}

@@ -151,6 +151,7 @@ func (r *reader) place(p *model.Part, row partRow) bool {
 		if p.Places == nil {
 			p.Places = kind.Places
 		}
+		r.sayWritten(p.Facts, kind.Facts, row.Kind)
 		addAssumed(p.Facts, kind.Facts, assumed("kind", kind.Name))
 		if !p.Grams.Known && kind.Grams.Known {
 			p.Grams = model.Say(kind.Grams.Value, assumed("kind", kind.Name))
