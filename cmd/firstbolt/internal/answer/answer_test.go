@@ -56,6 +56,8 @@ func TestAnswersValidate(t *testing.T) {
 		"check":   &answer.Check{Head: answer.NewHead("check")},
 		"program": &answer.Program{Head: answer.NewHead("program"), Form: "mps"},
 		"version": version,
+		"fits":    example.Fits(),
+		"one fit": example.FitsOne(),
 	} {
 		if err := schema.Validate(written(t, a)); err != nil {
 			t.Errorf("%s: %v", name, err)

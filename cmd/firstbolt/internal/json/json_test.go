@@ -7,26 +7,29 @@ import (
 	"os"
 	"testing"
 
+	"firstbolt/cmd/firstbolt/internal/answer"
 	"firstbolt/cmd/firstbolt/internal/answer/example"
 	"firstbolt/cmd/firstbolt/internal/json"
 )
 
-// testdata/contract.json is the agreed example of a plan: every member of it, and every figure, must come out again
-// from the same plan made by hand. Members that were agreed later may stand beside them.
-func TestPlanKeepsTheContract(t *testing.T) {
+// testdata/contract*.json are the agreed examples of a plan and of what fits: every member of them, and every figure, must
+// come out again from the same answer made by hand. Members that were agreed later may stand beside them.
+func TestAnswersKeepTheContract(t *testing.T) {
 	t.Parallel()
-	var out bytes.Buffer
-	if err := json.Write(&out, example.Plan()); err != nil {
-		t.Fatal(err)
-	}
-	agreed, err := os.ReadFile("testdata/contract.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	want := decode(t, agreed).(map[string]any)
-	delete(want, "version") // it rises
-	for _, fault := range missing("", want, decode(t, out.Bytes())) {
-		t.Error(fault)
+	for file, a := range map[string]answer.Answer{"contract.json": example.Plan(), "contract-fits.json": example.Fits()} {
+		var out bytes.Buffer
+		if err := json.Write(&out, a); err != nil {
+			t.Fatal(err)
+		}
+		agreed, err := os.ReadFile("testdata/" + file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := decode(t, agreed).(map[string]any)
+		delete(want, "version") // it rises
+		for _, fault := range missing("", want, decode(t, out.Bytes())) {
+			t.Errorf("%s%s", file, fault)
+		}
 	}
 }
 

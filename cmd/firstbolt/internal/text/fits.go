@@ -41,8 +41,8 @@ func (p *page) allParts(a *answer.Fits) {
 		count int
 		says  string
 	}{
-		{c.Fits, "fit as they are"}, {c.FitsWith, "fit with something that goes with them"}, {c.MeasureFirst, "wait for a measurement, or a word of the seller"},
-		{c.BothSides, "fit or not: practice disagrees"}, {c.DoesNotFit, "do not fit"},
+		{c.Fits, "fits as it is"}, {c.FitsWith, "fits with something that goes with it"}, {c.MeasureFirst, "waits for a measurement, or for a word of the seller"},
+		{c.BothSides, "both sides: practice disagrees"}, {c.DoesNotFit, "does not fit"},
 	} {
 		p.line("  %4d  %s", n.count, n.says)
 	}
@@ -128,7 +128,7 @@ const mostPriced = 3
 func companyText(company []answer.Company, sum answer.Money) string {
 	var says []string
 	for _, c := range company {
-		name := c.Part
+		name := counted(c.Part, c.Count)
 		if c.Cost.Minor != 0 && len(company) <= mostPriced {
 			name += " " + c.Cost.String()
 		}
@@ -157,4 +157,12 @@ func thenText(allow []string, then *answer.FitThen) string {
 	default:
 		return text + " it still does not fit."
 	}
+}
+
+// counted is a name with how many of it are meant.
+func counted(name string, count int) string {
+	if count > 1 {
+		return fmt.Sprintf("%d x %s", count, name)
+	}
+	return name
 }

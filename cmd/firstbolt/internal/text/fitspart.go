@@ -30,10 +30,7 @@ func (p *page) company(company []answer.Company, sum answer.Money) {
 	p.line("")
 	p.line("  GOES WITH IT, %s", sum.Currency)
 	for _, c := range company {
-		name := c.Part
-		if c.Count > 1 {
-			name = fmt.Sprintf("%d x %s", c.Count, name)
-		}
+		name := counted(c.Part, c.Count)
 		if len(c.Replaces) > 0 && c.Kind == "part" {
 			name += " in place of " + list(c.Replaces)
 		}
