@@ -78,6 +78,9 @@ func Ask(ctx context.Context, q Question) (*Answer, error) {
 		beside <- f
 	}()
 	err := a.decide(ctx, ans)
+	if err == nil && ans.Chosen != nil {
+		_, err = a.aside(ctx, func(ctx context.Context) error { return a.otherwise(ctx, ans.Chosen) })
+	}
 	f := <-beside
 	if err := cmp.Or(err, f.err); err != nil {
 		return nil, err

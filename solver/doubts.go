@@ -14,6 +14,7 @@ type Doubt struct {
 	Value      model.Value // the value that the plan rests on; its origin says how far it can be relied on
 	Needed     []string    // purchases that depend on it
 	Slots      []string    // where those purchases go
+	Otherwise  []Otherwise // what to buy instead, where the plan worked that out
 }
 
 // Doubts are the facts that the purchases of a plan depend on and that nobody measured: unknown ones with the value that
@@ -27,7 +28,9 @@ func (p *Plan) Doubts() []Doubt {
 		slots, needed := p.bought(r.Rule)
 		for _, ref := range p.Program.InDoubt(r.Rule, p.Built) {
 			th := p.Built[ref.Slot]
-			list = doubt(list, Doubt{Slot: ref.Slot, Fact: ref.Fact, Thing: th, Value: p.restsOn(ref, th.Facts[ref.Fact]), Needed: needed, Slots: slots})
+			list = doubt(list, Doubt{
+				Slot: ref.Slot, Fact: ref.Fact, Thing: th, Value: p.restsOn(ref, th.Facts[ref.Fact]), Needed: needed, Slots: slots, Otherwise: p.Others[ref],
+			})
 		}
 	}
 	return list

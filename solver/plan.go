@@ -44,7 +44,8 @@ type Plan struct {
 	Levels  []Level     // per criterion, in the order of criteria.csv
 	Steps   []Step      // in buying order; their costs and benefits add up to Cash - Base and Benefit - Before
 	Built   map[string]model.Thing
-	Rests   []Rest // unknown facts whose assumed value the plan rests on
+	Rests   []Rest                  // unknown facts whose assumed value the plan rests on
+	Others  map[fit.Ref][]Otherwise // what to buy instead where a measurement comes out otherwise
 	Fit     []fit.Result
 	Receipt receipt.Receipt
 	Choice  []int

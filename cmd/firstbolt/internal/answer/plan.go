@@ -110,6 +110,7 @@ type OrderItem struct {
 	Shop    *string  `json:"shop"`
 	Cost    Money    `json:"cost"`
 	Measure []string `json:"measure" says:"what must be measured before it is ordered"`
+	Instead []string `json:"instead" says:"what to do where the measurement comes out otherwise, in sentences"`
 }
 
 // Line is one line of the receipt.
@@ -211,21 +212,29 @@ type Mend struct {
 
 // Measure is a fact that the plan rests on and nobody measured.
 type Measure struct {
-	Bike      string   `json:"bike"`
-	Slot      string   `json:"slot"`
-	Fact      string   `json:"fact"`
-	OnOffer   bool     `json:"on_offer" says:"a fact of the part to be bought: the seller knows it"`
-	Found     *string  `json:"found"`
-	Assumed   *string  `json:"assumed" says:"the value that the plan rests on"`
-	Share     *Share   `json:"share" says:"share of bikes that have this value, by judgement; null where it is not known"`
-	Waits     Money    `json:"waits" says:"cost of the steps that wait for the measurement; 0 where none does"`
-	Origin    string   `json:"origin" enum:"unknown,assumed,remembered,measured"`
-	Where     *string  `json:"where"`
-	NeededFor []string `json:"needed_for"`
-	How       *string  `json:"how"`
-	Tool      *string  `json:"tool"`
-	Mistakes  []string `json:"mistakes"`
-	Stake     *Stake   `json:"stake" says:"what a measurement is worth; null where that was not worked out"`
+	Bike      string      `json:"bike"`
+	Slot      string      `json:"slot"`
+	Fact      string      `json:"fact"`
+	OnOffer   bool        `json:"on_offer" says:"a fact of the part to be bought: the seller knows it"`
+	Found     *string     `json:"found"`
+	Assumed   *string     `json:"assumed" says:"the value that the plan rests on"`
+	Share     *Share      `json:"share" says:"share of bikes that have this value, by judgement; null where it is not known"`
+	Waits     Money       `json:"waits" says:"cost of the steps that wait for the measurement; 0 where none does"`
+	Origin    string      `json:"origin" enum:"unknown,assumed,remembered,measured"`
+	Where     *string     `json:"where"`
+	NeededFor []string    `json:"needed_for"`
+	How       *string     `json:"how"`
+	Tool      *string     `json:"tool"`
+	Mistakes  []string    `json:"mistakes"`
+	Otherwise []Otherwise `json:"otherwise" says:"what to buy instead at other values, the rest of the plan as it is; empty where nothing changes or that was not worked out"`
+	Stake     *Stake      `json:"stake" says:"what a measurement is worth; null where that was not worked out"`
+}
+
+// Otherwise is what to buy in place of what waits for a measurement, where it comes out at another value.
+type Otherwise struct {
+	Value string   `json:"value"`
+	Buy   []string `json:"buy" says:"parts; empty where none of those on the sheets goes then"`
+	More  Money    `json:"more" says:"more money than the plan; below 0: less"`
 }
 
 // Stake is what stands on a measurement.

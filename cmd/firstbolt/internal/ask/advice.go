@@ -119,6 +119,9 @@ func (f *filler) measures(p *solver.Plan) []answer.Measure {
 			m.Assumed = some(d.Value.String())
 		}
 		m.Share, m.Waits = f.share(d), f.waits(p, d)
+		for _, o := range d.Otherwise {
+			m.Otherwise = append(m.Otherwise, answer.Otherwise{Value: o.Value.String(), Buy: o.Buy, More: f.money(o.More)})
+		}
 		if d.Value.Origin.How == model.Remembered {
 			m.Found = some(d.Value.Origin.Raw)
 		}

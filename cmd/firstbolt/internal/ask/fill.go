@@ -80,7 +80,7 @@ func (f *filler) chosen(a *answer.Plan, p *solver.Plan) error {
 		item := answer.OrderItem{Step: s.Step, Part: s.Part, Shop: s.Shop, Cost: s.Cost}
 		if p.Steps[i].After {
 			order = &a.OrderAfterMeasuring
-			item.Measure = f.measureFirst(p, i)
+			item.Measure, item.Instead = f.measureFirst(p, i)
 		}
 		order.Items = append(order.Items, item)
 		order.Total.Minor += s.Cost.Minor

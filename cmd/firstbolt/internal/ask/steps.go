@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -233,14 +234,34 @@ func stepSlots(s *solver.Step) []string {
 	return slots
 }
 
-// measureFirst names the facts that a step's parts wait for.
-func (f *filler) measureFirst(p *solver.Plan, step int) []string {
-	var list []string
+// measureFirst names the facts that a step's parts wait for, and says what to do where they come out otherwise.
+func (f *filler) measureFirst(p *solver.Plan, step int) (measure, instead []string) {
 	slots := stepSlots(&p.Steps[step])
 	for _, d := range p.Doubts() {
-		if slices.ContainsFunc(d.Slots, func(slot string) bool { return slices.Contains(slots, slot) }) {
-			list = append(list, d.Slot+": "+answer.FactWords(d.Fact))
+		if !slices.ContainsFunc(d.Slots, func(slot string) bool { return slices.Contains(slots, slot) }) {
+			continue
+		}
+		fact := d.Slot + ": " + answer.FactWords(d.Fact)
+		measure = append(measure, fact)
+		for _, o := range d.Otherwise {
+			value := o.Value.String()
+			instead = append(instead, fmt.Sprintf("%s (%s): %s", answer.FactValue(d.Fact, &value), d.Slot, f.otherwiseText(o)))
 		}
 	}
-	return list
+	return measure, instead
+}
+
+// otherwiseText says what to buy instead, and for how much more or less.
+func (f *filler) otherwiseText(o solver.Otherwise) string {
+	text := "leave it out"
+	if len(o.Buy) > 0 {
+		text = "buy " + joined(o.Buy) + " instead"
+	}
+	switch {
+	case o.More > 0:
+		text += fmt.Sprintf(" (%s more)", f.money(o.More))
+	case o.More < 0:
+		text += fmt.Sprintf(" (%s less)", f.money(-o.More))
+	}
+	return text
 }

@@ -144,13 +144,13 @@ func (p *page) order(title string, a *answer.Plan, o answer.Order) {
 	for _, item := range o.Items {
 		for _, s := range a.Buy {
 			if s.Step == item.Step {
-				p.step(s, item.Measure)
+				p.step(s, item)
 			}
 		}
 	}
 }
 
-func (p *page) step(s answer.Step, measure []string) {
+func (p *page) step(s answer.Step, item answer.OrderItem) {
 	name := s.Part
 	if s.Count > 1 {
 		name = fmt.Sprintf("%d x %s", s.Count, name)
@@ -168,8 +168,11 @@ func (p *page) step(s answer.Step, measure []string) {
 	if len(s.With) > 0 {
 		p.para(lead+"goes with it: ", goesWith(s.With))
 	}
-	if len(measure) > 0 {
-		p.para(lead+"measure first: ", strings.Join(measure, "; "))
+	if len(item.Measure) > 0 {
+		p.para(lead+"measure first: ", strings.Join(item.Measure, "; "))
+	}
+	for _, text := range item.Instead {
+		p.para(lead+"if ", text)
 	}
 	if s.Due.Minor > 0 {
 		p.para(lead, fmt.Sprintf("of this, %s was due anyway", s.Due))
