@@ -31,6 +31,7 @@ type FitPart struct {
 	Slots       []string   `json:"slots" says:"the place: slots that the part fills together"`
 	Verdict     string     `json:"verdict" enum:"fits,fits_with,both_sides,measure_first,does_not_fit"`
 	Reason      string     `json:"reason" says:"the shortest true reason, as a sentence"`
+	Because     []string   `json:"because" says:"what is wrong with the part alone on the bike as it stands"`
 	Checks      []FitCheck `json:"checks" says:"every fit rule that looks at the part in this place"`
 	Company     []Company  `json:"company" says:"what goes with it; the costs add up to company_cost"`
 	CompanyCost Money      `json:"company_cost"`
@@ -92,7 +93,7 @@ type FitTerm struct {
 // Company is one thing that goes with a part.
 type Company struct {
 	Kind     string   `json:"kind" enum:"part,take_off,work"`
-	Part     string   `json:"part" says:"the part; for what comes off or is restored: what is done"`
+	Part     string   `json:"part" says:"the part, what comes off, or the work that is done"`
 	Where    string   `json:"where" says:"sheet:line"`
 	Slots    []string `json:"slots"`
 	Replaces []string `json:"replaces"`

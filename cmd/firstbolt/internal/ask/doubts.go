@@ -41,11 +41,11 @@ func (f *fitter) waitsFor(one *solver.Fitting) string {
 // open says what is known of a doubt and whom to ask.
 func (f *fitter) open(d solver.Doubt) string {
 	m := f.asked(d)
-	says := d.Slot + ": "
+	of := "the " + d.Slot
 	if m.OnOffer {
-		says = *m.Part + ": "
+		of = *m.Part
 	}
-	says += answer.FactValue(d.Fact, m.Found)
+	says := fmt.Sprintf("%s of %s: %s", answer.FactName(d.Fact), of, answer.FactAmount(d.Fact, m.Found))
 	switch {
 	case m.Found != nil && m.OnOffer:
 		return says + " (only " + m.Origin + "; ask the seller)"

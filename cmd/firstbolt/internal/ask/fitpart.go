@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"firstbolt/cmd/firstbolt/internal/answer"
 	"firstbolt/model"
@@ -16,7 +17,7 @@ func (f *fitter) part(one *solver.Fitting) answer.FitPart {
 	p := answer.FitPart{
 		Part: one.Part.Name, ID: one.Part.ID, Where: one.Part.Origin.String(), Price: f.money(one.Part.Price), Slots: one.Place,
 		Verdict: one.Answer.String(), Reason: f.reason(one), Company: f.company(one.Company), CompanyCost: f.money(one.Cost),
-		Refused: some(one.Refused), Lacks: some(one.Lacks.Fact), Opinions: opinions(one), Allow: one.Allow,
+		Because: f.because(one), Refused: some(one.Refused), Lacks: some(one.Lacks.Fact), Opinions: opinions(one), Allow: one.Allow,
 	}
 	if one.Alone != 0 {
 		p.Cost = f.moneyOrNull(one.Alone)
@@ -68,7 +69,7 @@ func (f *fitter) company(list []solver.Companion) []answer.Company {
 			s.Purchases = append(s.Purchases, *b)
 			c.Kind, c.Part, c.Where = "work", workName(&s, 0), first.Before.Origin.String()
 			if first.Label.Thing.State == model.Empty {
-				c.Kind = "take_off"
+				c.Kind, c.Part = "take_off", first.Before.Name
 			}
 		}
 		out = append(out, c)
@@ -87,13 +88,22 @@ func (f *fitter) check(r fit.Result, one *solver.Fitting) answer.FitCheck {
 	if r.Rule.Margin != 0 {
 		c.Margin = some(thousandths(r.Rule.Margin))
 	}
-	if c.Result != "met" && c.Result != "bridged" {
-		c.Sentence = some(asSentence(r.Says))
-	}
-	if c.Result == "failed" || c.Result == "allowed" {
-		c.MendedBy = some(asSentence(r.Rule.Mend))
+	switch c.Result {
+	case "unknown":
+		c.Sentence = some(notKnown(r.Missing))
+	case "failed", "allowed":
+		c.Sentence, c.MendedBy = some(asSentence(r.Says)), some(asSentence(r.Rule.Mend))
 	}
 	return c
+}
+
+// notKnown names what is not known.
+func notKnown(facts []fit.Ref) string {
+	var says []string
+	for _, ref := range facts {
+		says = append(says, fmt.Sprintf("%s of the %s", answer.FactName(ref.Fact), ref.Slot))
+	}
+	return "Not known: " + joined(says) + "."
 }
 
 var relationWords = map[model.Relation]string{model.Same: "same", model.AtMost: "at_most", model.AtLeast: "at_least", model.PairIn: "pair_in"}
@@ -240,13 +250,31 @@ func opinions(one *solver.Fitting) []string {
 	return says
 }
 
-// broken says what is wrong with the part alone on the bike as it stands.
-func (f *fitter) broken(one *solver.Fitting) string {
-	_, results := fit.Alone(f.shed.Tables, f.q.Bike, one.Part, one.Place, f.q.Options.Allow)
-	if r := decisive(results, model.Danger); r != nil {
-		return "As it stands, " + r.Says + "."
+// because is what is wrong with the part alone on the bike as it stands, in the words of the rules.
+func (f *fitter) because(one *solver.Fitting) []string {
+	if one.Answer == fit.Fits {
+		return nil
 	}
-	return f.checkedAgainst(one)
+	var says []string
+	_, results := fit.Alone(f.shed.Tables, f.q.Bike, one.Part, one.Place, f.q.Options.Allow)
+	for i := range results {
+		if r := &results[i]; r.Forbids() && len(r.Missing) == 0 && !slices.Contains(says, r.Says) {
+			says = append(says, r.Says)
+		}
+	}
+	return says
+}
+
+// broken says shortly what is wrong with the part alone.
+func (f *fitter) broken(one *solver.Fitting) string {
+	says := f.because(one)
+	switch n := len(says); {
+	case n == 0:
+		return f.checkedAgainst(one)
+	case n > mostNamed+1:
+		says = append(says[:mostNamed:mostNamed], fmt.Sprintf("and %d things more", n-mostNamed))
+	}
+	return "As it stands, " + strings.Join(says, "; ") + "."
 }
 
 // checkedAgainst names what a part was checked against.
@@ -254,9 +282,10 @@ func (f *fitter) checkedAgainst(one *solver.Fitting) string {
 	var slots []string
 	advice := ""
 	for _, r := range one.Checks {
-		for _, reading := range slices.Concat(r.Left, r.Right) {
-			if !slices.Contains(one.Place, reading.Slot) && !slices.Contains(slots, reading.Slot) {
-				slots = append(slots, reading.Slot)
+		for _, slot := range fit.Slots(r.Rule) {
+			between := r.Rule.Bridge != nil && slot == r.Rule.Bridge.Slot && r.State != fit.Bridged
+			if !between && !slices.Contains(one.Place, slot) && !slices.Contains(slots, slot) {
+				slots = append(slots, slot)
 			}
 		}
 		if r.Severity == model.Advice && r.State == fit.Broken && len(r.Missing) == 0 {

@@ -107,9 +107,12 @@ func said(f answer.FitPart) string {
 
 func (p *page) entry(e entry) {
 	lead := fmt.Sprintf("  %-14s ", verdicts[e.Verdict])
-	name := e.Part
-	if place := strings.Join(e.Slots, " + "); e.only && place != e.Part {
+	name, place := e.Part, strings.Join(e.Slots, " + ")
+	switch {
+	case e.only && place != e.Part:
 		name += " as " + place
+	case len(e.Slots) > 1:
+		name += " (" + place + ")"
 	}
 	if len(e.also) > 0 {
 		name += ", also as " + list(e.also)
@@ -128,7 +131,7 @@ const mostPriced = 3
 func companyText(company []answer.Company, sum answer.Money) string {
 	var says []string
 	for _, c := range company {
-		name := counted(c.Part, c.Count)
+		name := companion(c)
 		if c.Cost.Minor != 0 && len(company) <= mostPriced {
 			name += " " + c.Cost.String()
 		}
@@ -159,10 +162,14 @@ func thenText(allow []string, then *answer.FitThen) string {
 	}
 }
 
-// counted is a name with how many of it are meant.
-func counted(name string, count int) string {
-	if count > 1 {
-		return fmt.Sprintf("%d x %s", count, name)
+// companion is what goes with a part, by its name.
+func companion(c answer.Company) string {
+	switch {
+	case c.Kind == "take_off":
+		return "taking off: " + c.Part
+	case c.Count > 1:
+		return fmt.Sprintf("%d x %s", c.Count, c.Part)
+	default:
+		return c.Part
 	}
-	return name
 }

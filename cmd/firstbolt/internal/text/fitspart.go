@@ -14,11 +14,21 @@ func (p *page) onePart(a *answer.Fits) {
 		if i > 0 {
 			p.line("")
 		}
-		p.para("", fmt.Sprintf("%s [%s] on %s as %s: %s", f.Part, f.Where, a.Bike, strings.Join(f.Slots, " + "), strings.ToUpper(strings.TrimSuffix(verdicts[f.Verdict], " ..."))))
+		p.para("", fmt.Sprintf("%s [%s] on %s as %s: %s", f.Part, f.Where, a.Bike, strings.Join(f.Slots, " + "), strings.ToUpper(verdicts[f.Verdict])))
 		p.para("  ", f.Reason)
+		p.because(f)
 		p.company(f.Company, f.CompanyCost)
 		p.opinions(f)
 		p.checks(f.Checks, f.Reason)
+	}
+}
+
+// because lists what is wrong with the part alone and its reason could not name.
+func (p *page) because(f answer.FitPart) {
+	for _, says := range f.Because {
+		if !strings.Contains(strings.ToLower(f.Reason), strings.ToLower(says)) {
+			p.para("  - ", says)
+		}
 	}
 }
 
@@ -30,7 +40,7 @@ func (p *page) company(company []answer.Company, sum answer.Money) {
 	p.line("")
 	p.line("  GOES WITH IT, %s", sum.Currency)
 	for _, c := range company {
-		name := counted(c.Part, c.Count)
+		name := companion(c)
 		if len(c.Replaces) > 0 && c.Kind == "part" {
 			name += " in place of " + list(c.Replaces)
 		}
@@ -157,8 +167,10 @@ func tenth(value *string) string {
 	return strings.TrimSuffix(strconv.FormatFloat(number, 'f', 1, 64), ".0")
 }
 
-// term says one fact: "bead seat diameter 584 mm [front wheel, fitted.csv:20 (J20), only remembered]".
-func term(t answer.FitTerm) string { return answer.FactValue(t.Fact, t.Value) + whose(t) }
+// term says one fact: "bead seat diameter: 584 mm [front wheel, fitted.csv:20 (J20), only remembered]".
+func term(t answer.FitTerm) string {
+	return answer.FactName(t.Fact) + ": " + answer.FactAmount(t.Fact, t.Value) + whose(t)
+}
 
 // whose says whose fact it is and where its value came from.
 func whose(t answer.FitTerm) string {
