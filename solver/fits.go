@@ -43,8 +43,8 @@ type Companion struct {
 	Cost     model.Money
 }
 
-// Fits judges parts on a bike as it stands. What is needed besides a part is found by the same program as a plan, with
-// the least cash that makes the part fit. Parts come in the order of the sheets, each once for every place.
+// Fits judges parts on a bike as it stands. What is needed besides a part is found by the same program as a plan: the
+// least cash that makes the part fit, every shop's postage counted, so that nothing is among it only to ship free. Parts come in the order of the sheets, each once for every place.
 func Fits(ctx context.Context, q FitQuestion) ([]Fitting, error) {
 	f, err := newFitter(q)
 	if err != nil {
@@ -72,7 +72,8 @@ type fitter struct {
 	q     FitQuestion
 	shed  *model.Shed
 	bench *struct{}
-	c     *formulate.Compiled
+	whole *formulate.Compiled // tells what a choice costs
+	c     *formulate.Compiled // tells what goes together
 	mild  *formulate.Compiled // with every rule allowed on which practice disagrees; nil until it is asked for
 }
 
@@ -98,7 +99,7 @@ func newFitter(q FitQuestion) (*fitter, error) {
 	if err != nil {
 		return nil, &Faulty{err}
 	}
-	return &fitter{q: q, shed: &shed, c: c.Bare()}, nil
+	return &fitter{q: q, shed: &shed, whole: c, c: c.Bare()}, nil
 }
 
 // fitting judges one part in one place. Where it fits the bike as it stands, or nothing mends it, there is nothing to be
@@ -148,7 +149,7 @@ func (f *fitter) alone(part *model.Part, place model.Place) model.Money {
 			}
 		}
 	}
-	return model.Money(f.c.Program.Evaluate(at).Cash)
+	return model.Money(f.whole.Program.Evaluate(at).Cash)
 }
 
 // doubts are what nobody measured on a built bike and its purchases depend on.
@@ -194,7 +195,7 @@ func (f *fitter) settle(c *formulate.Compiled, choice []int, one *Fitting) {
 	plan := &Plan{Bike: c.Bike, Program: c, Built: built, Choice: choice, Fit: fit.Check(f.shed.Tables, built, c.Options.Allow)}
 	plan.rests()
 	one.Doubts = plan.Doubts()
-	one.companions(c, choice)
+	one.companions(c, f.whole.Program, choice)
 	for _, r := range plan.Fit {
 		if r.State == fit.Allowed && !slices.Contains(f.q.Options.Allow, r.Rule.ID) {
 			one.Allow = append(one.Allow, r.Rule.ID)
@@ -215,7 +216,7 @@ func (f *fitter) settle(c *formulate.Compiled, choice []int, one *Fitting) {
 
 // companions writes down the changes of a choice besides the part itself: parts first, then work without a part. Each
 // costs what it adds to the part and those before it.
-func (one *Fitting) companions(c *formulate.Compiled, choice []int) {
+func (one *Fitting) companions(c *formulate.Compiled, whole *program.Program, choice []int) {
 	at := slices.Clone(c.AsItStands)
 	for s := range at {
 		if at[s] < 0 {
@@ -231,11 +232,11 @@ func (one *Fitting) companions(c *formulate.Compiled, choice []int) {
 		}
 	}
 	slices.SortStableFunc(rest, func(a, b formulate.Purchase) int { return workLast(a) - workLast(b) })
-	one.Alone = model.Money(c.Program.Evaluate(at).Cash)
+	one.Alone = model.Money(whole.Evaluate(at).Cash)
 	before := one.Alone
 	for _, b := range rest {
 		put(at, choice, b)
-		now := model.Money(c.Program.Evaluate(at).Cash)
+		now := model.Money(whole.Evaluate(at).Cash)
 		one.Company = append(one.Company, Companion{Purchase: b, Cost: now - before})
 		before = now
 	}

@@ -22,7 +22,7 @@ import (
 // refereeLimit is how long an outside solver may take for one program. One that does not finish is counted, not waited for.
 const refereeLimit = 20 * time.Second
 
-func demoShed(t *testing.T) *model.Shed {
+func demoShed(t testing.TB) *model.Shed {
 	t.Helper()
 	s, complaints, err := datasets.LoadDemo(datasets.Options{})
 	if err != nil || len(complaints) > 0 {

@@ -7,10 +7,15 @@ import (
 	"firstbolt/solver/program"
 )
 
-// Bare is the same program without its benefit: all that is left to ask is what goes together, and for how much.
+// Bare is the same program without its benefit: all that is left to ask is what goes together, and for how much. No order
+// ships free in it, so that nothing is bought only to save postage.
 func (c *Compiled) Bare() *Compiled {
 	bare, p := *c, *c.Program
 	p.Measures = nil
+	p.Shops = slices.Clone(p.Shops)
+	for i := range p.Shops {
+		p.Shops[i].FreeOver = program.NeverFree
+	}
 	p.Slots = slices.Clone(p.Slots)
 	for s := range p.Slots {
 		options := slices.Clone(p.Slots[s].Options)
