@@ -2,6 +2,7 @@ package ask
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -17,7 +18,7 @@ func (f *fitter) part(one *solver.Fitting) answer.FitPart {
 	p := answer.FitPart{
 		Part: one.Part.Name, ID: one.Part.ID, Where: one.Part.Origin.String(), Price: f.money(one.Part.Price), Slots: one.Place,
 		Verdict: one.Answer.String(), Reason: f.reason(one), Company: f.company(one.Company), CompanyCost: f.money(one.Cost),
-		Because: f.because(one), Refused: some(one.Refused), Lacks: some(one.Lacks.Fact), Opinions: opinions(one), Allow: one.Allow,
+		Because: f.because(one), Refused: some(one.Refused), Lacks: some(one.Lacks.Fact), Opinions: f.opinions(one), Allow: one.Allow,
 	}
 	if one.Alone != 0 {
 		p.Cost = f.moneyOrNull(one.Alone)
@@ -207,7 +208,7 @@ func (f *fitter) reason(one *solver.Fitting) string {
 	case fit.MeasureFirst:
 		return f.waitsFor(one)
 	case fit.BothSides:
-		if says := opinions(one); len(says) > 0 {
+		if says := f.opinions(one); len(says) > 0 {
 			return says[0]
 		}
 	case fit.FitsWith:
@@ -232,22 +233,39 @@ func decisive(checks []fit.Result, first model.Severity) *fit.Result {
 }
 
 // opinions are what practice disagrees on with the part: rules that it breaks, or would break with less to buy.
-func opinions(one *solver.Fitting) []string {
+func (f *fitter) opinions(one *solver.Fitting) []string {
+	mild := one
+	if one.Milder != nil {
+		mild = one.Milder
+	}
 	var says []string
-	add := func(checks []fit.Result, state fit.State) {
-		for i := range checks {
-			r := &checks[i]
-			if text := asSentence(r.Says) + mendText(r.Rule.Mend); r.Severity == model.BothSides && r.State == state && len(r.Missing) == 0 && !slices.Contains(says, text) {
-				says = append(says, text)
-			}
+	for _, r := range fit.Check(f.shed.Tables, f.built(one.Part, one.Place, mild.Company), nil) {
+		named := slices.Contains(one.Allow, r.Rule.ID) || slices.Contains(f.q.Options.Allow, r.Rule.ID)
+		if named && r.Severity == model.BothSides && r.State == fit.Broken && len(r.Missing) == 0 {
+			says = append(says, asSentence(r.Says)+mendText(r.Rule.Mend))
 		}
 	}
-	add(one.Checks, fit.Broken)
-	add(one.Checks, fit.Allowed)
-	if one.Milder != nil {
-		add(one.Milder.Checks, fit.Allowed)
+	for _, r := range one.Checks {
+		text := asSentence(r.Says) + mendText(r.Rule.Mend)
+		if r.Severity == model.BothSides && r.State == fit.Broken && len(r.Missing) == 0 && !slices.Contains(says, text) {
+			says = append(says, text)
+		}
 	}
 	return says
+}
+
+// built is the bike with the part on it and what goes with it.
+func (f *fitter) built(part *model.Part, place model.Place, company []solver.Companion) map[string]model.Thing {
+	things := maps.Clone(f.now)
+	for _, slot := range place {
+		things[slot] = f.shed.Tables.BoughtThing(part, place, slot)
+	}
+	for i := range company {
+		for _, ch := range company[i].Purchase.Changes {
+			things[ch.Label.Thing.Slot] = ch.Label.Thing
+		}
+	}
+	return things
 }
 
 // because is what is wrong with the part alone on the bike as it stands, in the words of the rules.
@@ -280,11 +298,10 @@ func (f *fitter) broken(one *solver.Fitting) string {
 // checkedAgainst names what a part was checked against.
 func (f *fitter) checkedAgainst(one *solver.Fitting) string {
 	var slots []string
-	advice := ""
+	advice, built := "", f.built(one.Part, one.Place, one.Company)
 	for _, r := range one.Checks {
 		for _, slot := range fit.Slots(r.Rule) {
-			between := r.Rule.Bridge != nil && slot == r.Rule.Bridge.Slot && r.State != fit.Bridged
-			if !between && !slices.Contains(one.Place, slot) && !slices.Contains(slots, slot) {
+			if built[slot].State != model.Empty && !slices.Contains(one.Place, slot) && !slices.Contains(slots, slot) {
 				slots = append(slots, slot)
 			}
 		}

@@ -129,14 +129,22 @@ func failed(ctx context.Context, r Request, err error) answer.Answer {
 		}
 		return f
 	case errors.As(err, &stopped) && ctx.Err() != nil:
-		return fail(r, answer.Interrupted, "Interrupted before any plan was found.")
+		return fail(r, answer.Interrupted, "Interrupted before "+found(r)+".")
 	case errors.As(err, &stopped):
-		return fail(r, answer.Stopped, "The time limit was reached before any plan was found; allow more with --time-limit.")
+		return fail(r, answer.Stopped, "The time limit was reached before "+found(r)+"; allow more with --time-limit.")
 	case errors.As(err, &faulty):
 		return fail(r, answer.Sheets, "The sheets cannot be used as they are: "+faulty.Error()+".")
 	default:
 		return fail(r, answer.Engine, "An engine or a check failed, so there is no answer: "+err.Error()+".")
 	}
+}
+
+// found is what a command looks for.
+func found(r Request) string {
+	if r.Command == "plan" {
+		return "any plan was found"
+	}
+	return "everything was worked out"
 }
 
 // unfinished is the error of a plan that is not a full answer: stopped early, or engines that disagree under --strict.

@@ -67,7 +67,9 @@ func (p *page) opinions(f answer.FitPart) {
 	p.line("")
 	p.line("  PRACTICE DISAGREES")
 	for _, o := range f.Opinions {
-		p.para("  - ", o)
+		if o != f.Reason {
+			p.para("  - ", o)
+		}
 	}
 	if f.Then != nil {
 		p.para("  ", thenText(f.Allow, f.Then))
