@@ -24,27 +24,17 @@ func (a Answer) String() string {
 	return [...]string{"fits", "fits_with", "both_sides", "measure_first", "does_not_fit"}[a]
 }
 
-// Alone mounts a part on the bike as it stands and evaluates every rule that looks at one of the part's slots.
+// Alone is what Bench.Alone says of one part; whoever asks about several prepares the bike once.
 func Alone(t *model.Tables, bike *model.Bike, part *model.Part, place model.Place, allow []string) (Answer, []Result) {
-	now, built := map[string]model.Thing{}, map[string]model.Thing{}
-	for _, s := range t.Slots {
-		now[s.Name] = t.FittedThing(bike, s.Name)
-		built[s.Name] = now[s.Name]
+	return On(t, bike, allow).Alone(part, place)
+}
+
+// verdict is the answer that one rule gives of the part in the place.
+func (s sight) verdict(o Outcome, now map[string]model.Thing, place model.Place) Answer {
+	if AsBefore(s.rule, s.things, now) {
+		return Fits
 	}
-	for _, slot := range place {
-		built[slot] = t.BoughtThing(part, place, slot)
-	}
-	results := sight{tables: t, things: built}.check(allow, func(r *model.Rule) bool {
-		return slices.ContainsFunc(place, func(slot string) bool { return looksAt(r, slot) })
-	})
-	answer := Fits
-	for _, res := range results {
-		if AsBefore(res.Rule, built, now) {
-			continue
-		}
-		answer = max(answer, sight{tables: t, rule: res.Rule, things: built}.answer(res.Outcome, place))
-	}
-	return answer, results
+	return s.answer(o, place)
 }
 
 func (s sight) answer(o Outcome, place model.Place) Answer {

@@ -1,10 +1,10 @@
 package fit
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
-	"sort"
 	"strings"
 
 	"firstbolt/model"
@@ -28,32 +28,31 @@ type Result struct {
 // Check evaluates every rule on a bike, by slot; rules that do not concern it are left out. The results stand in the
 // order of severity and rule id, whatever the order of the tables.
 func Check(t *model.Tables, built map[string]model.Thing, allow []string) []Result {
-	return sight{tables: t, things: built}.check(allow, func(*model.Rule) bool { return true })
+	s := sight{tables: t, things: built}
+	var results []Result
+	for i := range t.Rules {
+		s.rule = &t.Rules[i]
+		if res, concerned := s.result(allow); concerned {
+			results = append(results, res)
+		}
+	}
+	return inOrder(results)
 }
 
-// check evaluates those rules that are asked for.
-func (s sight) check(allow []string, asked func(*model.Rule) bool) []Result {
-	var results []Result
-	for i := range s.tables.Rules {
-		r := &s.tables.Rules[i]
-		if !asked(r) {
-			continue
-		}
-		o := Judge(s.tables, r, s.things, allow)
-		if o.State == NotConcerned {
-			continue
-		}
-		s.rule = r
-		res := Result{Rule: r, Outcome: o, Left: s.readings(r.Left), Right: s.readings(r.Right)}
-		res.Says = s.says(o)
-		results = append(results, res)
+// result evaluates the rule and says what it read; false where it does not concern the bike.
+func (s sight) result(allow []string) (res Result, concerned bool) {
+	o := Judge(s.tables, s.rule, s.things, allow)
+	if o.State == NotConcerned {
+		return Result{}, false
 	}
+	return Result{Rule: s.rule, Outcome: o, Left: s.readings(s.rule.Left), Right: s.readings(s.rule.Right), Says: s.says(o)}, true
+}
+
+// inOrder sorts by severity and rule id, without echoes.
+func inOrder(results []Result) []Result {
 	results = withoutEchoes(results)
-	sort.Slice(results, func(i, j int) bool {
-		if results[i].Severity != results[j].Severity {
-			return results[i].Severity < results[j].Severity
-		}
-		return results[i].Rule.ID < results[j].Rule.ID
+	slices.SortFunc(results, func(a, b Result) int {
+		return cmp.Or(cmp.Compare(a.Severity, b.Severity), strings.Compare(a.Rule.ID, b.Rule.ID))
 	})
 	return results
 }

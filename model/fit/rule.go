@@ -56,13 +56,3 @@ func Slots(r *model.Rule) []string {
 	}
 	return slots
 }
-
-// looksAt tells whether the rule looks at the slot.
-func looksAt(r *model.Rule, slot string) bool {
-	for _, s := range Slots(r) {
-		if s == slot {
-			return true
-		}
-	}
-	return false
-}
