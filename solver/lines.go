@@ -27,7 +27,7 @@ func (p *Plan) receiptOf(steps int) (receipt.Receipt, error) {
 			changes = append(changes, b.Changes...)
 		}
 	}
-	return receipt.Add(p.Program.Shed, p.Bike, nil, itemsOf(changes))
+	return receipt.Add(p.Program.Shed, p.Bike, p.Bike, itemsOf(changes))
 }
 
 // difference takes one receipt's lines from another's: lines that stand in both are left out once each, and what only

@@ -151,7 +151,7 @@ func (e *enumerator) jobs(th model.Thing) []receipt.JobDone {
 // judge keeps the bike as built if it is allowed, affordable and better, or as good for less.
 func (e *enumerator) judge() {
 	e.sets++
-	r, err := receipt.Add(e.s, e.bike, nil, e.items)
+	r, err := receipt.Add(e.s, e.bike, e.bike, e.items)
 	if err != nil {
 		e.t.Fatal(err)
 	}

@@ -58,7 +58,8 @@ type Receipt struct {
 	Total model.Money
 }
 
-// Add makes the receipt of the changes to a bike. kept is the bike that is sold when this one is bought, nil for none.
+// Add makes the receipt of the changes to a bike. kept is the bike that is sold when this one is bought, nil where the
+// rider owns none; where it is this very bike only the changes count.
 func Add(shed *model.Shed, bike, kept *model.Bike, items []Item) (Receipt, error) {
 	a := adder{shed: shed, listed: map[string]model.Money{}, work: map[string]Line{}, done: map[string]bool{}}
 	a.bikes(bike, kept)
@@ -93,7 +94,7 @@ func (a *adder) add(l Line) {
 }
 
 func (a *adder) bikes(bike, kept *model.Bike) {
-	if kept == nil || kept == bike {
+	if kept == bike {
 		return
 	}
 	for _, l := range []struct {
@@ -104,7 +105,7 @@ func (a *adder) bikes(bike, kept *model.Bike) {
 			a.add(Line{Kind: Bike, Name: bike.Name + l.name, Cash: l.cash, Where: bike.Origin})
 		}
 	}
-	if kept.SellsFor.Known && kept.SellsFor.Value != 0 {
+	if kept != nil && kept.SellsFor.Known && kept.SellsFor.Value != 0 {
 		a.add(Line{Kind: Sale, Name: kept.Name + ", sold", Cash: -kept.SellsFor.Value, Where: kept.SellsFor.Origin})
 	}
 }

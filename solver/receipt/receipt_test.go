@@ -79,3 +79,24 @@ func TestAddRefuses(t *testing.T) {
 		}
 	}
 }
+
+// A bike is paid with all that it costs before any part; what is sold for it counts against it, and the bike that is
+// kept costs nothing.
+func TestAddPaysForTheBike(t *testing.T) {
+	t.Parallel()
+	kept := &model.Bike{SellsFor: model.Say(model.Money(60_00), model.Origin{})}
+	other := &model.Bike{Price: 300_00, Delivery: 20_00, Assembly: 10_00, Repairs: 45_00}
+	for _, c := range []struct {
+		name       string
+		bike, kept *model.Bike
+		want       model.Money
+	}{
+		{"kept", kept, kept, 0},
+		{"another one, the kept one sold", other, kept, 315_00},
+		{"the first bike", other, nil, 375_00},
+	} {
+		if r, err := Add(till(), c.bike, c.kept, nil); err != nil || r.Total != c.want {
+			t.Errorf("%s: %d (%v), want %d", c.name, r.Total, err, c.want)
+		}
+	}
+}
