@@ -76,12 +76,15 @@ func (l *layer) jobWords(r sheet.Row, j *model.Job) {
 	}
 }
 
-// jobConditions reads "prebled=no": facts of the thing the work is done on.
+// jobConditions reads "prebled=no" and "condition=tired": facts of the thing the work is done on.
 func (l *layer) jobConditions(c sheet.Cell, slots []string) []model.Term {
 	var terms []model.Term
 	for _, entry := range list(c.Text) {
 		name, constant, _ := cut(entry, "=")
-		f := l.factIn(c, "", name)
+		f := &model.Fact{Name: name, Kind: model.Choice, Allowed: conditionWords(), Slots: slots}
+		if name != "condition" {
+			f = l.factIn(c, "", name)
+		}
 		if f == nil {
 			continue
 		}
