@@ -71,7 +71,7 @@ func Fits(ctx context.Context, q FitQuestion) ([]Fitting, error) {
 type fitter struct {
 	q     FitQuestion
 	shed  *model.Shed
-	bench *struct{}
+	bench *fit.Bench
 	whole *formulate.Compiled // tells what a choice costs
 	c     *formulate.Compiled // tells what goes together
 	mild  *formulate.Compiled // with every rule allowed on which practice disagrees; nil until it is asked for
@@ -99,14 +99,14 @@ func newFitter(q FitQuestion) (*fitter, error) {
 	if err != nil {
 		return nil, &Faulty{err}
 	}
-	return &fitter{q: q, shed: &shed, whole: c, c: c.Bare()}, nil
+	return &fitter{q: q, shed: &shed, bench: fit.On(shed.Tables, &bike, q.Options.Allow), whole: c, c: c.Bare()}, nil
 }
 
 // fitting judges one part in one place. Where it fits the bike as it stands, or nothing mends it, there is nothing to be
 // solved.
 func (f *fitter) fitting(ctx context.Context, part *model.Part, place model.Place) (Fitting, error) {
 	one := Fitting{Part: part, Place: place}
-	one.Answer, one.Checks = fit.Alone(f.shed.Tables, f.c.Bike, part, place, f.q.Options.Allow)
+	one.Answer, one.Checks = f.bench.Alone(part, place)
 	if ref, lacking := fit.Lacks(f.shed.Tables, part, place); lacking != nil {
 		one.Answer, one.Lacks = fit.MeasureFirst, ref
 		return one, nil

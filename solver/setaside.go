@@ -23,12 +23,13 @@ type Aside struct {
 // to be bought are not among them.
 func (p *Plan) SetAside(allow []string) []Aside {
 	var list []Aside
+	bench := fit.On(p.Program.Shed.Tables, p.Program.Bike, allow)
 	for i := range p.Program.Shed.Parts {
 		part := &p.Program.Shed.Parts[i]
 		if part.Wish == model.Never || len(part.Places) == 0 {
 			continue
 		}
-		if a := p.setAside(part, allow); a.Fact != "" || a.Says != "" {
+		if a := p.setAside(bench, part, allow); a.Fact != "" || a.Says != "" {
 			list = append(list, a)
 		}
 	}
@@ -37,11 +38,11 @@ func (p *Plan) SetAside(allow []string) []Aside {
 
 // setAside looks at every place of a part. What goes nowhere says why for the first place; one open place is enough for
 // a part not to be set aside, but a place that lacks a fact is said in any case.
-func (p *Plan) setAside(part *model.Part, allow []string) Aside {
+func (p *Plan) setAside(bench *fit.Bench, part *model.Part, allow []string) Aside {
 	lacking, barred := Aside{Part: part}, Aside{Part: part}
 	count := 0
 	for _, place := range part.Places {
-		b := p.bar(part, place, allow)
+		b := p.bar(bench, part, place, allow)
 		switch {
 		case b.Fact != "" && (lacking.Fact == "" || lacking.Fact == b.Fact):
 			lacking.Fact, lacking.Slots = b.Fact, append(lacking.Slots, b.Slots...)
@@ -58,7 +59,7 @@ func (p *Plan) setAside(part *model.Part, allow []string) Aside {
 }
 
 // bar is what keeps a part from one place; empty where nothing does.
-func (p *Plan) bar(part *model.Part, place model.Place, allow []string) Aside {
+func (p *Plan) bar(bench *fit.Bench, part *model.Part, place model.Place, allow []string) Aside {
 	t := p.Program.Shed.Tables
 	if ref, r := fit.Lacks(t, part, place); r != nil {
 		return Aside{Part: part, Fact: ref.Fact, Slots: []string{ref.Slot}}
@@ -68,7 +69,7 @@ func (p *Plan) bar(part *model.Part, place model.Place, allow []string) Aside {
 			return Aside{Part: part, Says: n.Reason}
 		}
 	}
-	_, results := fit.Alone(t, p.Bike, part, place, allow)
+	_, results := bench.Alone(part, place)
 	for _, r := range results {
 		if !r.Forbids() {
 			continue
