@@ -108,10 +108,15 @@ func (l *loader) fillFromLikes() {
 			}
 		}
 		l.bareBike(b)
-		sort.SliceStable(b.Fitted, func(i, j int) bool {
-			return l.tables.SlotIndex(b.Fitted[i].Slot) < l.tables.SlotIndex(b.Fitted[j].Slot)
-		})
+		l.sortFitted(b)
 	}
+}
+
+// sortFitted puts what is on a bike in the order of slots.csv.
+func (l *loader) sortFitted(b *model.Bike) {
+	sort.SliceStable(b.Fitted, func(i, j int) bool {
+		return l.tables.SlotIndex(b.Fitted[i].Slot) < l.tables.SlotIndex(b.Fitted[j].Slot)
+	})
 }
 
 // fillSlot lays a typical bike's slot under what the bike's own row says.

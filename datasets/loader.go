@@ -15,6 +15,7 @@ type loader struct {
 	complaints []sheet.Complaint
 	like       stated                 // of rider.csv or a flag
 	kinds      map[string]*model.Kind // by name and alias, as sheet.Key writes them
+	parts      *partNames             // made when the first row of measured.csv names a part
 }
 
 // stated is a text with its place.
@@ -33,6 +34,7 @@ func (l *loader) load() {
 	l.loadFitted()
 	l.fillFromLikes()
 	l.loadParts()
+	l.loadMeasured()
 	l.takeDonors()
 	l.seatRider()
 }

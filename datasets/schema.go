@@ -10,7 +10,7 @@ import (
 // Sheets are the sheets of a shed in the order in which people meet them. This is the one place that says which
 // columns there are; the reader, `schema` and the README's tables are all made from it.
 func Sheets() []sheet.Table {
-	return []sheet.Table{partsTable, riderTable, bikesTable, fittedTable, shopsTable, toolsTable}
+	return []sheet.Table{partsTable, riderTable, bikesTable, fittedTable, measuredTable, shopsTable, toolsTable}
 }
 
 // OverrideSheets are the tables that a mechanic may add to or override in a shed; the embedded ones have the same columns.

@@ -70,6 +70,15 @@ var fittedTable = sheet.Table{Name: "fitted", Row: "what one bike has in one slo
 	noteColumn,
 }}
 
+var measuredTable = sheet.Table{Name: "measured", Row: "something you measured", Sample: []string{"slot", "fact", "value"}, Columns: []sheet.Column{
+	{Name: "bike", Title: "Bike", Example: "my hardtail", Description: "row of bikes.csv; empty for the bike you ride"},
+	{Name: "slot", Title: "Slot", Example: "frame", Description: "which place; may be empty where only one place has the fact"},
+	{Name: "fact", Title: "Fact", Example: "seat_tube_bore_mm", Description: "what was measured", Required: true},
+	{Name: "value", Title: "Value", Type: sheet.Setting, Example: "27.2", Description: "what came out; empty is a question still open, \"?\" behind it a doubt"},
+	{Name: "part", Title: "Part", Example: "F6", Description: "row of parts.csv, by its id or name, in place of a bike: what the seller said"},
+	noteColumn,
+}}
+
 var shopsTable = sheet.Table{Name: "shops", Row: "a shop", Columns: []sheet.Column{
 	{Name: "shop", Title: "Shop", Example: "S2", Description: "its name", Aliases: []string{"name", "vendor", "seller"}, Required: true},
 	{Name: "shipping", Title: "Shipping", Type: sheet.Money, Example: "4.50", Description: "postage of one order", Aliases: []string{"postage", "delivery"}},

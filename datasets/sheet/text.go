@@ -12,6 +12,12 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
+// TextOf is what a file says, whatever encoding it was saved in.
+func TextOf(data []byte) string {
+	text, _ := decode(data)
+	return text
+}
+
 // decode turns bytes into text and names the encoding: a byte-order mark decides, then the pattern of zero bytes that
 // UTF-16 leaves in Latin text, then valid UTF-8, else Windows-1252.
 func decode(data []byte) (text, encoding string) {
