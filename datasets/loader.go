@@ -66,6 +66,7 @@ func decode[T any](l *loader, s *sheet.Sheet) []T {
 // layTables lays the rider's own tables over the embedded ones, each after those whose names it may use.
 func (l *loader) layTables() {
 	laid := false
+	var pairs []sheet.Row
 	for _, r := range tableReaders() {
 		t, _ := TableNamed(r.name)
 		if r.name == toolsTable.Name { // tools.csv is a sheet of the shed
@@ -74,10 +75,15 @@ func (l *loader) layTables() {
 		for _, s := range l.read(t.Name, t) {
 			laid = true
 			l.complain(Lay(l.tables, t.Name, s.Rows)...)
+			if t.Name == pairsTable.Name {
+				pairs = append(pairs, s.Rows...)
+			}
 		}
 	}
 	if laid {
 		l.complain(wholeFaults(l.tables)...)
+		l.complain(brokenRules(l.tables)...)
+		l.complain(uselessPairs(l.tables, pairs)...)
 	}
 }
 

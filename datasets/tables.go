@@ -3,6 +3,7 @@ package datasets
 import (
 	"embed"
 	"fmt"
+	"slices"
 	"strings"
 
 	"firstbolt/datasets/sheet"
@@ -54,6 +55,7 @@ func Embedded() (*model.Tables, error) {
 		all = append(append(all, complaints...), Lay(tables, r.name, rows)...)
 	}
 	all = append(all, wholeFaults(tables)...)
+	all = slices.DeleteFunc(all, func(c sheet.Complaint) bool { return c.Warning })
 	if len(all) > 0 {
 		return nil, fmt.Errorf("the embedded tables have %d faults, the first: %s", len(all), all[0])
 	}
@@ -98,7 +100,9 @@ func Lay(tables *model.Tables, table string, rows []sheet.Row) []sheet.Complaint
 		for _, row := range rows {
 			for _, written := range writtenOut(row, r.numbered) {
 				l.good = true
-				r.read(l, written)
+				if r.read(l, written); !l.good {
+					break // what is wrong at the front need not be said of the rear
+				}
 			}
 		}
 		return l.complaints
@@ -110,14 +114,20 @@ func Lay(tables *model.Tables, table string, rows []sheet.Row) []sheet.Complaint
 type layer struct {
 	tables     *model.Tables
 	complaints []sheet.Complaint
-	seen       map[string]int // keys of this sheet and the lines they stand on
-	good       bool           // the row at hand has no fault so far
+	seen       map[string]int    // keys of this sheet and the lines they stand on
+	phrases    map[string]string // names and aliases of kinds, as sheet.Key writes them, with the kind's name
+	good       bool              // the row at hand has no fault so far
 }
 
 // fault complains about a cell and spoils its row.
 func (l *layer) fault(c sheet.Cell, code, wanted, fix string) {
 	l.complaints = append(l.complaints, c.Complain(code, wanted, fix))
 	l.good = false
+}
+
+// warn says something about a cell that does not spoil its row.
+func (l *layer) warn(c sheet.Cell, code, wanted, fix string) {
+	l.complaints = append(l.complaints, c.Warn(code, wanted, fix))
 }
 
 // once tells whether the row is without fault and its key new in this sheet; key cells are compared as typed.

@@ -2,6 +2,8 @@ package datasets
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -15,6 +17,10 @@ func (l *layer) slot(r sheet.Row) {
 		Required: l.yesIn(r.Get("required")),
 		Place:    l.filled(r.Get("place"), "where its bench work happens"),
 		Says:     r.Get("says").Text,
+	}
+	l.plainName(r.Get("slot"))
+	if s.Name == model.RiderSlot {
+		l.fault(r.Get("slot"), "taken", "a slot of the bike", "the rider is there already; what you say of yourself stands in rider.csv")
 	}
 	if l.once(r.Get("slot")) {
 		put(&l.tables.Slots, s, func(a, b *model.Slot) bool { return a.Name == b.Name })
@@ -35,12 +41,7 @@ func (l *layer) fact(r sheet.Row) {
 		Mistakes: r.Get("mistakes").Text,
 		Source:   source(r),
 	}
-	if f.Kind == model.YesOrNo {
-		f.Allowed = []string{"yes", "no"}
-	}
-	if f.Kind == model.Number && f.Low > f.High {
-		l.fault(r.Get("high"), "range", "a number not below low", "exchange low and high")
-	}
+	l.factFits(r, &f)
 	f.Plausible = l.plausible(r.Get("plausible"), &f, origin(r))
 	if l.once(r.Get("fact")) {
 		put(&l.tables.Facts, f, func(a, b *model.Fact) bool { return a.Name == b.Name })
@@ -79,6 +80,8 @@ func (l *layer) valueIn(c sheet.Cell, f *model.Fact, text string, o model.Origin
 		n, ok := milli(text)
 		if !ok {
 			l.fault(c, "number", fmt.Sprintf("a number for %s; %q is none", f.Name, text), "such as 27.2")
+		} else {
+			l.inLimits(c, f, n)
 		}
 		return model.NumberValue(n, o)
 	}
@@ -124,10 +127,37 @@ func (l *layer) rule(r sheet.Row) {
 	if _, known := l.tables.Pairs[rule.Table]; rule.Relation == model.PairIn && !known {
 		l.fault(r.Get("table"), "unknown_table", "the name of a table in pairs.csv", sheet.DidYouMean(rule.Table, l.pairTables(), "add its rows to pairs.csv"))
 	}
+	if l.good {
+		l.wholeRule(r, &rule)
+	}
 	if l.once(r.Get("rule")) {
 		put(&l.tables.Rules, rule, func(a, b *model.Rule) bool { return a.ID == b.ID })
 	}
 }
+
+// wholeRule complains about what no single cell shows.
+func (l *layer) wholeRule(r sheet.Row, rule *model.Rule) {
+	for _, f := range ruleFaults(l.tables, rule) {
+		if f.warning {
+			l.warn(r.Get(f.column), f.code, f.wanted, f.fix)
+		} else {
+			l.fault(r.Get(f.column), f.code, f.wanted, f.fix)
+		}
+	}
+	for _, word := range placeholder.FindAllString(rule.Fails, -1) {
+		if word != "{left}" && word != "{right}" {
+			l.fault(r.Get("fails"), "placeholder", fmt.Sprintf("no words in braces but {left} and {right}; %s is none", word), "write {left} or {right} for the two values")
+		}
+	}
+	for _, e := range ends {
+		if id := rule.ID + "." + e.side; slices.ContainsFunc(l.tables.Rules, func(o model.Rule) bool { return o.ID == id }) {
+			l.warn(r.Get("rule"), "one_more", "a name of its own", fmt.Sprintf("it stands beside %s; to replace that, write {side} for front and rear in its slots", id))
+			return
+		}
+	}
+}
+
+var placeholder = regexp.MustCompile(`\{[^{}]*\}`)
 
 func (l *layer) pairTables() []string {
 	var names []string
@@ -218,12 +248,21 @@ func (l *layer) conditions(c sheet.Cell) []model.Term {
 			}
 		default:
 			if f := l.slotFact(c, slot, fact); f != nil {
-				l.valueIn(c, f, constant, model.Origin{})
+				t.Constant = l.oneValue(c, f, constant)
 			}
 		}
 		terms = append(terms, t)
 	}
 	return terms
+}
+
+// oneValue is a value that a condition asks for, as things have it: one choice, or a number without needless zeros.
+func (l *layer) oneValue(c sheet.Cell, f *model.Fact, text string) string {
+	v := l.valueIn(c, f, text, model.Origin{})
+	if len(v.Choices) > 1 {
+		l.fault(c, "condition", fmt.Sprintf("one value of %s; %q are several", f.Name, text), "write one row for each")
+	}
+	return v.String()
 }
 
 // bridge reads "front brake adapter: step=step_mm" or "seatpost sleeve: from=sleeve_inner_mm to=sleeve_outer_mm".

@@ -22,6 +22,8 @@ func (l *layer) kind(r sheet.Row) {
 	}
 	k.Facts = l.typicalFacts(r.Get("facts"), slots, "kind")
 	k.Grams = l.typicalGrams(r, "kind")
+	l.ownPhrases(r, &k)
+	l.assumesNoDanger(r.Get("facts"), &k)
 	if l.once(r.Get("kind")) {
 		put(&l.tables.Kinds, k, func(a, b *model.Kind) bool { return a.Name == b.Name })
 	}

@@ -318,7 +318,7 @@ func TestFaultsNameTheCellAndTheNearestName(t *testing.T) {
 		{"kinds", "places", "front tire / rear tyre", "unknown_slot", `did you mean "front tyre"?`},
 		{"values", "when", "front tubeless set", "condition", "slot.fact=value"},
 		{"facts", "plausible", "2=60; 3=41", "share", "101"},
-		{"facts", "high", "0.5", "range", "not below low"},
+		{"facts", "high", "0.5", "range", "above low"},
 	} {
 		row := rowOf(c.table, good[c.table]...)
 		cell := row.Get(c.column)

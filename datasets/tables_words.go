@@ -30,10 +30,24 @@ func cut(entry, sep string) (before, after string, ok bool) {
 	return strings.TrimSpace(entry[:i]), strings.TrimSpace(entry[i+len(sep):]), true
 }
 
+// withPoint is a number with a decimal comma as one with a point. What could be thousands is left as it is, and is no
+// number then: "1,200".
+func withPoint(text string) string {
+	whole, part, comma := strings.Cut(text, ",")
+	thousands := len(part) == 3 && strings.Trim(whole, "-0") != ""
+	if !comma || thousands || strings.ContainsAny(part, ",.") || strings.Contains(whole, ".") {
+		return text
+	}
+	return whole + "." + part
+}
+
+// mostDigits before the decimal sign: more than any bicycle has of anything.
+const mostDigits = 9
+
 // milli is a decimal number in whole thousandths, exactly; ok is false for anything else, also for more decimals.
 func milli(text string) (thousandths int64, ok bool) {
-	whole, part, _ := strings.Cut(text, ".")
-	if len(part) > 3 || whole == "" {
+	whole, part, _ := strings.Cut(withPoint(text), ".")
+	if len(part) > 3 || whole == "" || len(whole) > mostDigits {
 		return 0, false
 	}
 	n, err := strconv.ParseInt(whole+part+"000"[len(part):], 10, 64)
@@ -42,6 +56,7 @@ func milli(text string) (thousandths int64, ok bool) {
 
 // figure is a number as tables write it: "0.85", "ln 0.4" or "-ln 2.6" (the natural logarithm).
 func figure(text string) (float64, bool) {
+	text = withPoint(text)
 	if rest, found := strings.CutPrefix(text, "-ln "); found {
 		f, err := strconv.ParseFloat(rest, 64)
 		return -math.Log(f), err == nil && f > 0
@@ -51,7 +66,7 @@ func figure(text string) (float64, bool) {
 		return math.Log(f), err == nil && f > 0
 	}
 	f, err := strconv.ParseFloat(text, 64)
-	return f, err == nil && !math.IsNaN(f) && !math.IsInf(f, 0)
+	return f, err == nil && math.Abs(f) < math.Pow10(mostDigits) // which NaN is not
 }
 
 // figureIn is the number in a cell; empty stands for the other value.
@@ -145,7 +160,7 @@ func source(r sheet.Row) string {
 	if text := r.Get("source").Text; text != "" {
 		return text
 	}
-	return "own row, no source given"
+	return "the rider's own"
 }
 
 // slotNames are the names of all slots in their order.
