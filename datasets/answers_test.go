@@ -202,6 +202,17 @@ func TestMeasuredSheet(t *testing.T) {
 	loadClean(t, comma, files)
 }
 
+// The questions of a page can be written as a sheet to be filled in.
+func TestMeasuredSheetOfOpenQuestions(t *testing.T) {
+	t.Parallel()
+	open := []datasets.Measured{{Bike: "mine", Own: true, Slot: "frame", Fact: "hanger"}, {Bike: "other", Slot: "frame", Fact: "seat_tube_bore_mm"}}
+	const want = "bike,slot,fact,value\n,frame,hanger,\nother,frame,seat_tube_bore_mm,\n"
+	if diff := cmp.Diff(want, string(datasets.MeasuredSheet(open, nil, datasets.Options{}))); diff != "" {
+		t.Error(diff)
+	}
+	loadClean(t, datasets.Options{}, measuredShed(want))
+}
+
 // Whatever is typed into the page, every answer is read or complained about in words, and what was read can be kept:
 // written to measured.csv, it is read again as the same.
 func FuzzReadAnswers(f *testing.F) {

@@ -123,7 +123,12 @@ func (m Measured) write(w *sheet.Writer, column string) {
 }
 
 // writeValue writes a value so that it is read again as the same one: three decimals could be thousands, four cannot.
+// What is not known yet is an empty cell.
 func writeValue(w *sheet.Writer, v model.Value) {
+	if !v.Known() {
+		w.Text("")
+		return
+	}
 	text := v.String()
 	if whole, part, _ := strings.Cut(text, "."); v.Number && len(part) == 3 && whole != "0" {
 		text += "0"
