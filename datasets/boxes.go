@@ -9,7 +9,7 @@ import (
 )
 
 // widestLine is how long a line of boxes may be, so that it fits a printed page.
-const widestLine = 96
+const widestLine = 78
 
 // BoxLine is the line of the printed page on which one fact is asked for, and which ReadAnswers understands once it is
 // filled in:

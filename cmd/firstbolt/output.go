@@ -86,7 +86,7 @@ func (a *app) emit(data []byte, ans answer.Answer) error {
 	if shed := ans.Top().Shed; shed != nil && !shed.Demo && filepath.Clean(filepath.Dir(name)) == filepath.Clean(shed.Path) && ask.IsSheet(filepath.Base(name)) {
 		return usage("-o %s: that is one of the sheets; firstbolt never writes over what it reads, choose another name", name)
 	}
-	if err := replace(name, data); err != nil {
+	if err := ask.Replace(name, data); err != nil {
 		return unwritable(name, err)
 	}
 	return nil
@@ -111,27 +111,4 @@ func unwritable(name string, err error) error {
 		err = moved.Err
 	}
 	return usage("-o %s cannot be written: %v; choose another name or folder", name, err)
-}
-
-// replace writes a file beside its place and renames it.
-func replace(name string, data []byte) (err error) {
-	f, err := os.CreateTemp(filepath.Dir(name), ".firstbolt-*")
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if err != nil {
-			os.Remove(f.Name())
-		}
-	}()
-	if _, err = f.Write(data); err == nil {
-		err = f.Chmod(0o644)
-	}
-	if closed := f.Close(); err == nil {
-		err = closed
-	}
-	if err != nil {
-		return err
-	}
-	return os.Rename(f.Name(), name)
 }

@@ -58,6 +58,8 @@ func TestAnswersValidate(t *testing.T) {
 		"version": version,
 		"fits":    example.Fits(),
 		"one fit": example.FitsOne(),
+		"measure": example.Measuring(),
+		"read":    example.ReadBack(),
 	} {
 		if err := schema.Validate(written(t, a)); err != nil {
 			t.Errorf("%s: %v", name, err)

@@ -112,6 +112,7 @@ type ToMeasure struct {
 	Choices   []string `json:"choices" says:"the answers that a choice has"`
 	OnOffer   bool     `json:"on_offer" says:"a fact of a part on offer: ask the seller, and write it into the part's row"`
 	Part      *string  `json:"part" says:"the part on offer; null for the bike"`
+	ID        *string  `json:"id" says:"short name of that part in the sheets"`
 	Found     *string  `json:"found" says:"what is said of it now; null where nothing is"`
 	Origin    string   `json:"origin" enum:"unknown,assumed,remembered"`
 	Where     *string  `json:"where" says:"sheet:line (cell)"`

@@ -8,14 +8,29 @@ import (
 
 	"firstbolt/cmd/firstbolt/internal/answer"
 	"firstbolt/model"
+	"firstbolt/model/fit"
 	"firstbolt/solver"
 )
 
-// doubts are what a verdict waits for: facts that nobody measured, and the one that the part's row must state.
+// doubts are what a verdict waits for: facts that nobody measured; and where the part's row lacks what keeps people from
+// getting hurt, all else that is not known as well, so that nobody has to ask twice.
 func (f *fitter) doubts(one *solver.Fitting) []solver.Doubt {
 	list := slices.Clone(one.Doubts)
-	if ref := one.Lacks; ref.Fact != "" {
-		list = append(list, solver.Doubt{Slot: ref.Slot, Fact: ref.Fact, Thing: f.shed.Tables.BoughtThing(one.Part, one.Place, ref.Slot)})
+	if one.Lacks.Fact == "" {
+		return list
+	}
+	open := []fit.Ref{one.Lacks}
+	for _, r := range one.Checks {
+		for _, ref := range r.Missing {
+			if !slices.Contains(open, ref) {
+				open = append(open, ref)
+			}
+		}
+	}
+	built := f.built(one.Part, one.Place, nil)
+	for _, ref := range open {
+		th := built[ref.Slot]
+		list = append(list, solver.Doubt{Slot: ref.Slot, Fact: ref.Fact, Thing: th, Value: th.Facts[ref.Fact]})
 	}
 	return list
 }
@@ -66,7 +81,7 @@ func (f *fitter) toMeasure(fittings []solver.Fitting) []answer.ToMeasure {
 		for _, d := range f.doubts(one) {
 			m := f.asked(d)
 			at := slices.IndexFunc(list, func(k answer.ToMeasure) bool {
-				return k.Slot == m.Slot && k.Fact == m.Fact && deref(k.Part) == deref(m.Part)
+				return k.Bike == m.Bike && k.Slot == m.Slot && k.Fact == m.Fact && deref(k.ID) == deref(m.ID)
 			})
 			if at < 0 {
 				list, at = append(list, m), len(list)
@@ -88,8 +103,10 @@ func (f *fitter) asked(d solver.Doubt) answer.ToMeasure {
 		Bike: f.q.Bike.Name, Slot: d.Slot, Fact: d.Fact, Says: answer.FactWords(d.Fact), OnOffer: d.Thing.State == model.Bought,
 		Origin: d.Value.Origin.How.String(), Where: whereOf(d),
 	}
-	if m.OnOffer {
-		m.Part = some(d.Thing.Name)
+	if p := d.Thing.Part; m.OnOffer && p.Donor != "" {
+		m.OnOffer, m.Bike = false, p.Donor // what hangs on a donor bike is measured there
+	} else if m.OnOffer {
+		m.Part, m.ID = some(p.Name), some(p.ID)
 	}
 	switch d.Value.Origin.How {
 	case model.Remembered:

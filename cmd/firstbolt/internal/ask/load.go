@@ -55,14 +55,8 @@ func load(r Request) (loaded, error) {
 		return loaded{failure: unusable(r, err.Error(), nil)}, nil
 	}
 	l := loaded{shed: shed}
-	var faults []sheet.Complaint
-	for _, c := range complaints {
-		if c.Warning {
-			l.warnings = append(l.warnings, answer.Warning{Code: c.Code, Where: c.Where(), Text: warningText(c), Fix: some(asSentence(c.Fix))})
-		} else {
-			faults = append(faults, c)
-		}
-	}
+	faults, warnings := sorted(complaints)
+	l.warnings = warnings
 	if len(faults) == 0 {
 		return l, nil
 	}
@@ -72,6 +66,18 @@ func load(r Request) (loaded, error) {
 	l.failure = unusable(r, "The sheets cannot be used as they are; nothing was worked out.", faults)
 	l.failure.Warnings = l.warnings
 	return l, nil
+}
+
+// sorted parts what cannot be used from what only looks odd.
+func sorted(complaints []sheet.Complaint) (faults []sheet.Complaint, warnings []answer.Warning) {
+	for _, c := range complaints {
+		if c.Warning {
+			warnings = append(warnings, answer.Warning{Code: c.Code, Where: c.Where(), Text: warningText(c), Fix: some(asSentence(c.Fix))})
+		} else {
+			faults = append(faults, c)
+		}
+	}
+	return faults, warnings
 }
 
 func loadOptions(r Request) (datasets.Options, error) {
