@@ -96,7 +96,7 @@ var settledBy = map[string][]string{
 	"keep":                {"decision=wait", "decision=stay"}, // stay: the bike is kept and little is bought
 	"replace_bike":        {"decision=switch"},
 	"limit_terrain":       {"made for less=known, no other", "made for less=known, better bike"},
-	"avoid":               {"never buys=titanium pedals"},
+	"avoid":               {"never buys=titanium pedals", "never buys=short fork"},
 	"budget_tools":        {"cash=200.50"}, // what is paid hangs on the tools
 	"subtract_from_price": {"bike=sound"},  // the cheaper offer is not the cheaper bike
 	"compare_total":       {"bike=another"},
