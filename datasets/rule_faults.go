@@ -182,10 +182,10 @@ func (p prospect) conditionFaults() []ruleFault {
 // neverFaults finds a rule that can never hold, or never fail.
 func (p prospect) neverFaults() []ruleFault {
 	can, must := p.outcomes()
-	sides := p.says(p.rule.Left) + ", " + p.says(p.rule.Right)
+	sides := p.says(p.rule.Left) + "; on the right " + p.says(p.rule.Right)
 	switch {
 	case !can && p.rule.Relation == model.PairIn:
-		return []ruleFault{{column: "table", code: "never_holds", wanted: fmt.Sprintf("a table with pairs of these facts; this rule can never hold: %s, and no row of %q has both", sides, p.rule.Table), fix: "add the pairs that go together to pairs.csv"}}
+		return []ruleFault{{column: "table", code: "never_holds", wanted: fmt.Sprintf("a table with pairs of these facts; this rule can never hold: %s; no row of %q has both", sides, p.rule.Table), fix: "add the pairs that go together to pairs.csv"}}
 	case !can:
 		return []ruleFault{{column: "right", code: "never_holds", wanted: "sides that can meet; this rule can never hold: " + sides, fix: `correct it, or write at_most 0 for what must not be there at all`}}
 	case must && !p.rule.Needs:

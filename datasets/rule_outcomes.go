@@ -179,13 +179,17 @@ func (p prospect) possible(t model.Term, word string) bool {
 // says is what a side can be, in words: "chain.links goes from 80 to 130".
 func (p prospect) says(s model.Side) string {
 	if len(s) != 1 {
-		return "a sum"
+		low, high := prospect{p.tables, &model.Rule{Left: s, When: p.rule.When}}.difference()
+		if math.IsInf(low, 0) || math.IsInf(high, 0) {
+			return "the sum is any number"
+		}
+		return fmt.Sprintf("the sum goes from %s to %s", tidyMilli(int64(math.Round(low))), tidyMilli(int64(math.Round(high))))
 	}
 	t := s[0]
 	f := p.factOf(t)
 	if f == nil {
 		words, _ := p.words(t)
-		return words[0]
+		return "stands " + words[0]
 	}
 	name := t.Slot + "." + t.Fact
 	if t.Coef != 1 {
