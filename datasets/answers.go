@@ -80,13 +80,13 @@ func (r *reader) answered(row measuredRow, b boxes, c sheet.Cell) (Measured, boo
 	row.Slot, row.Fact = c, c
 	row.Slot.Name, row.Slot.Text = "slot", b.slot
 	row.Fact.Name, row.Fact.Text = "fact", b.fact
-	name, isFact := sheet.Match(b.fact, factNames(r.l.tables))
+	name, isFact := sheet.Match(b.fact, r.l.factNames())
 	if !isFact {
 		if r.l.tables.SlotNamed(b.slot) == nil {
 			return Measured{}, false
 		}
 		r.complain(row.Fact.Complain("unknown_fact", "the name of a fact as it was printed",
-			sheet.DidYouMean(b.fact, factNames(r.l.tables), fmt.Sprintf("put back what stood behind %q", b.slot+":"))))
+			sheet.DidYouMean(b.fact, r.l.factNames(), fmt.Sprintf("put back what stood behind %q", b.slot+":"))))
 		return Measured{}, false
 	}
 	c.Name = name

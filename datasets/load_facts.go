@@ -39,7 +39,7 @@ func (r *reader) factsOf(row sheet.Row, pairs sheet.Cell) model.Facts {
 	for _, p := range r.Pairs(pairs) {
 		named := p.Value
 		named.Text = p.Name
-		name, ok := r.known(named, "fact", factNames(r.l.tables))
+		name, ok := r.known(named, "fact", r.l.factNames())
 		if !ok {
 			continue
 		}
@@ -131,6 +131,14 @@ func (r *reader) ratings(row sheet.Row) map[string]model.Stated[float64] {
 		}
 	}
 	return ratings
+}
+
+// factNames are the names of all facts; the tables do not change once they are laid.
+func (l *loader) factNames() []string {
+	if l.facts == nil {
+		l.facts = factNames(l.tables)
+	}
+	return l.facts
 }
 
 func factNames(t *model.Tables) []string {

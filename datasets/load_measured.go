@@ -156,7 +156,7 @@ func (r *reader) measured(row measuredRow) (Measured, bool) {
 	if row.Value.Plain() == "" || row.Fact.Plain() == "" {
 		return Measured{}, false
 	}
-	name, ok := r.known(row.Fact, "fact", factNames(r.l.tables))
+	name, ok := r.known(row.Fact, "fact", r.l.factNames())
 	if !ok {
 		return Measured{}, false
 	}

@@ -38,6 +38,7 @@ func (l *loader) loadParts() {
 	rows := 0
 	for _, s := range l.read("parts", l.withOpenColumns(partsTable)) {
 		r := l.reader(s)
+		l.shed.Parts = slices.Grow(l.shed.Parts, len(s.Rows))
 		for i, row := range decode[partRow](l, s) {
 			r.part(row, s.Rows[i], ids)
 		}

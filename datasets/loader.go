@@ -15,6 +15,7 @@ type loader struct {
 	complaints []sheet.Complaint
 	like       stated                 // of rider.csv or a flag
 	kinds      map[string]*model.Kind // by name and alias, as sheet.Key writes them
+	facts      []string               // names of all facts, made when the first is looked up
 	parts      *partNames             // made when the first row of measured.csv names a part
 }
 

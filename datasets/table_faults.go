@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"sync"
 
 	"firstbolt/datasets/sheet"
 	"firstbolt/model"
@@ -56,18 +57,27 @@ func (l *layer) takenColumn(name string) string {
 	if f := l.tables.FactNamed(name); f != nil {
 		return ""
 	}
-	for _, t := range []sheet.Table{partsTable, bikesTable, fittedTable, measuredTable} {
-		for _, c := range t.Columns {
-			if _, same := sheet.Match(name, append([]string{c.Name}, c.Aliases...)); same && c.Name != "used" && c.Name != "inspected" {
-				return "a column"
-			}
-		}
+	if columnNames()[sheet.Key(name)] {
+		return "a column"
 	}
 	if l.tables.CriterionNamed(name) != nil {
 		return "a criterion"
 	}
 	return ""
 }
+
+// columnNames are the names and aliases of the columns beside which facts have theirs, as sheet.Key writes them.
+var columnNames = sync.OnceValue(func() map[string]bool {
+	names := map[string]bool{}
+	for _, t := range []sheet.Table{partsTable, bikesTable, fittedTable, measuredTable} {
+		for _, c := range t.Columns {
+			for _, name := range append([]string{c.Name}, c.Aliases...) {
+				names[sheet.Key(name)] = c.Name != "used" && c.Name != "inspected"
+			}
+		}
+	}
+	return names
+})
 
 // inLimits complains about a number that facts.csv does not allow for the fact.
 func (l *layer) inLimits(c sheet.Cell, f *model.Fact, milli int64) {

@@ -163,6 +163,14 @@ func origin(r sheet.Row) model.Origin {
 // ends are the two ends of a bike and what {side} and {end} are called there.
 var ends = []struct{ side, end string }{{"front", "fork"}, {"rear", "frame"}}
 
+// endWords write one end's words in place of {side} and {end}.
+var endWords = func() (all []*strings.Replacer) {
+	for _, e := range ends {
+		all = append(all, strings.NewReplacer("{side}", e.side, "{end}", e.end))
+	}
+	return all
+}()
+
 // writtenOut is the row itself or, where {side} or {end} stands in it, one row for the front and one for the rear.
 func writtenOut(row sheet.Row, numbered bool) []sheet.Row {
 	both := false
@@ -173,13 +181,13 @@ func writtenOut(row sheet.Row, numbered bool) []sheet.Row {
 		return []sheet.Row{row}
 	}
 	var rows []sheet.Row
-	for _, e := range ends {
+	for i, e := range ends {
 		one := sheet.Row{Sheet: row.Sheet, Line: row.Line, Cells: make(map[string]sheet.Cell, len(row.Cells))}
 		for name, c := range row.Cells {
 			if numbered && c.Column == 1 && !strings.Contains(c.Text, "{side}") {
 				c.Text += "." + e.side
 			}
-			c.Text = strings.NewReplacer("{side}", e.side, "{end}", e.end).Replace(c.Text)
+			c.Text = endWords[i].Replace(c.Text)
 			one.Cells[name] = c
 		}
 		rows = append(rows, one)

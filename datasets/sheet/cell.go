@@ -6,6 +6,7 @@ package sheet
 import (
 	"fmt"
 	"sort"
+	"strconv"
 	"strings"
 )
 
@@ -24,7 +25,7 @@ func (c Cell) Ref() string {
 	if c.Column <= 0 {
 		return ""
 	}
-	return fmt.Sprintf("%s%d", ColumnLetters(c.Column), c.Line)
+	return ColumnLetters(c.Column) + strconv.Itoa(c.Line)
 }
 
 // ColumnLetters is the spreadsheet's name of a column: 1 is "A", 27 is "AA".

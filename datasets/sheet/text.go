@@ -93,7 +93,7 @@ func Key(name string) string {
 
 // plainKey is Key for names of ASCII letters, which nearly all are.
 func plainKey(name string) (key string, ok bool) {
-	var out []byte
+	out := make([]byte, 0, len(name))
 	for i := 0; i < len(name); i++ {
 		switch b := name[i]; {
 		case b >= utf8.RuneSelf:

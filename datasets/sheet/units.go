@@ -19,6 +19,8 @@ var (
 		"m": rat("1000"), "in": inch, "in.": inch, "inch": inch, "inches": inch, "zoll": inch, `"`: inch, "″": inch, "”": inch, "“": inch, "''": inch, "’’": inch,
 	}
 	inch = rat("25.4")
+
+	one, hundred, thousand = rat("1"), rat("100"), rat("1000") // never changed
 )
 
 func rat(text string) *big.Rat {

@@ -62,7 +62,7 @@ func (v *Values) numeral(c Cell, wanted string) (numeral, bool) {
 
 // Number reads a number in thousandths. The unit may stand beside it.
 func (v *Values) Number(c Cell, unit string) Reading {
-	return v.scaled(c, scale{wanted: "a number such as 27.2", times: rat("1000"), unit: unit})
+	return v.scaled(c, scale{wanted: "a number such as 27.2", times: thousand, unit: unit})
 }
 
 // Whole reads a whole number.
@@ -78,13 +78,13 @@ func (v *Values) Whole(c Cell) Reading {
 
 // Grams reads a mass in whole grams, rounded; g, kg, lb and oz may stand beside it or in the header.
 func (v *Values) Grams(c Cell) Reading {
-	return v.scaled(c, scale{wanted: `a mass such as 590, "590 g" or "1.3 lb"`, times: rat("1"), units: gramUnits, unit: "g"})
+	return v.scaled(c, scale{wanted: `a mass such as 590, "590 g" or "1.3 lb"`, times: one, units: gramUnits, unit: "g"})
 }
 
 // Length reads a length in thousandths of a millimetre; mm, cm and inches may stand beside it or in the header. A
 // fraction is one of an inch, for nobody writes millimetres so; without an inch mark it counts as doubtful.
 func (v *Values) Length(c Cell) Reading {
-	return v.scaled(c, scale{wanted: `a length such as 27.2 or 1-1/8"`, times: rat("1000"), units: millimetreUnits, unit: "mm"})
+	return v.scaled(c, scale{wanted: `a length such as 27.2 or 1-1/8"`, times: thousand, units: millimetreUnits, unit: "mm"})
 }
 
 // Measure reads a number of the unit in thousandths of it: lengths and masses as Length and Grams do.
@@ -93,11 +93,11 @@ func (v *Values) Measure(c Cell, unit string) Reading {
 	case "mm":
 		return v.Length(c)
 	case "g":
-		return v.scaled(c, scale{wanted: `a mass such as 590 or "1.3 lb"`, times: rat("1000"), units: gramUnits, unit: "g"})
+		return v.scaled(c, scale{wanted: `a mass such as 590 or "1.3 lb"`, times: thousand, units: gramUnits, unit: "g"})
 	case "kg":
-		return v.scaled(c, scale{wanted: `a mass such as 85 or "187 lb"`, times: rat("1"), units: gramUnits, unit: "kg"})
+		return v.scaled(c, scale{wanted: `a mass such as 85 or "187 lb"`, times: one, units: gramUnits, unit: "kg"})
 	case "cm":
-		return v.scaled(c, scale{wanted: `a length such as 178 or "70 in"`, times: rat("100"), units: millimetreUnits, unit: "cm"})
+		return v.scaled(c, scale{wanted: `a length such as 178 or "70 in"`, times: hundred, units: millimetreUnits, unit: "cm"})
 	}
 	return v.Number(c, unit)
 }
@@ -131,7 +131,6 @@ func (v *Values) scaled(c Cell, s scale) Reading {
 
 // factor is what the number's unit, the header's or the column's own stands for.
 func (s scale) factor(c Cell, n *numeral) (*big.Rat, bool) {
-	one := rat("1")
 	if s.units == nil {
 		plain := n.after == "" || n.after == "%" && s.unit == "percent" || s.unit != "" && sameUnit(n.after, s.unit)
 		return one, plain

@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math/big"
+	"slices"
 	"strings"
 )
 
@@ -141,6 +142,9 @@ func (v *Values) Choices(c Cell, allowed []string) (choices []string, doubt bool
 
 // Match finds a word among the known ones without regard to case, diacritics, spaces, "_" and "-".
 func Match(text string, known []string) (string, bool) {
+	if slices.Contains(known, text) {
+		return text, true
+	}
 	key := Key(text)
 	for _, k := range known {
 		if Key(k) == key {
