@@ -75,6 +75,9 @@ func (l *loader) layTables() {
 		}
 		for _, s := range l.read(t.Name, t) {
 			laid = true
+			if t.Name == factsTable.Name {
+				l.complain(takenNames(l.tables, s.Rows)...)
+			}
 			l.complain(Lay(l.tables, t.Name, s.Rows)...)
 			if t.Name == pairsTable.Name {
 				pairs = append(pairs, s.Rows...)

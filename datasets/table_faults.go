@@ -39,9 +39,6 @@ func (l *layer) factFits(r sheet.Row, f *model.Fact) {
 		l.fault(r.Get("slots"), "empty", "the slots whose things have it", "such as front tyre; rear tyre")
 	}
 	l.plainName(r.Get("fact"))
-	if what := l.takenColumn(f.Name); what != "" {
-		l.fault(r.Get("fact"), "taken", "a name that is not a column's", "the sheets have "+what+" of this name; choose another")
-	}
 }
 
 // plainName complains about a name that the small languages of the tables could not tell from their own signs.
@@ -51,19 +48,17 @@ func (l *layer) plainName(c sheet.Cell) {
 	}
 }
 
-// takenColumn is what a column of this name holds already; empty where there is none. "used" and "inspected" are both a
-// column of parts and a fact.
-func (l *layer) takenColumn(name string) string {
-	if f := l.tables.FactNamed(name); f != nil {
-		return ""
+// takenNames complains about own facts that have the name of a column, which would win. The program's own facts of such
+// a name are filled from that column.
+func takenNames(t *model.Tables, rows []sheet.Row) []sheet.Complaint {
+	var faults []sheet.Complaint
+	for _, row := range rows {
+		c := row.Get("fact")
+		if t.FactNamed(c.Text) == nil && (columnNames()[sheet.Key(c.Text)] || t.CriterionNamed(c.Text) != nil) {
+			faults = append(faults, c.Complain("taken", "a name that is not a column's", "the sheets have a column of this name; choose another"))
+		}
 	}
-	if columnNames()[sheet.Key(name)] {
-		return "a column"
-	}
-	if l.tables.CriterionNamed(name) != nil {
-		return "a criterion"
-	}
-	return ""
+	return faults
 }
 
 // columnNames are the names and aliases of the columns beside which facts have theirs, as sheet.Key writes them.
@@ -72,7 +67,7 @@ var columnNames = sync.OnceValue(func() map[string]bool {
 	for _, t := range []sheet.Table{partsTable, bikesTable, fittedTable, measuredTable} {
 		for _, c := range t.Columns {
 			for _, name := range append([]string{c.Name}, c.Aliases...) {
-				names[sheet.Key(name)] = c.Name != "used" && c.Name != "inspected"
+				names[sheet.Key(name)] = true
 			}
 		}
 	}
