@@ -15,6 +15,7 @@ var readers = map[string][]string{
 	"check":   {"demo", "budget", "currency", "priorities", "ranking", "profile", "work", "worth", "decimal", "sheet"},
 	"program": {"demo", "budget", "currency", "priorities", "ranking", "profile", "work", "worth", "decimal", "sheet", "bike"},
 	"fits":    {"demo", "currency", "work", "decimal", "sheet", "bike", "engine", "time-limit"},
+	"want":    {"demo", "currency", "decimal", "sheet", "bike"},
 	"measure": {"demo", "currency", "work", "decimal", "sheet", "bike", "engine", "time-limit"},
 	"start":   {"budget", "currency", "ranking", "work"},
 	"schema":  {},

@@ -97,7 +97,7 @@ func (a *app) command() *cobra.Command {
 	root.SetFlagErrorFunc(a.flagError)
 	root.SetHelpFunc(ownHelp(root.HelpFunc()))
 	a.commonFlags(root.PersistentFlags())
-	root.AddCommand(a.planCommand(), a.fitsCommand(), a.measureCommand(), a.checkCommand(), a.startCommand(), a.schemaCommand(), a.programCommand(), a.versionCommand())
+	root.AddCommand(a.planCommand(), a.fitsCommand(), a.wantCommand(), a.measureCommand(), a.checkCommand(), a.startCommand(), a.schemaCommand(), a.programCommand(), a.versionCommand())
 	for _, command := range extra {
 		root.AddCommand(command(a))
 	}

@@ -60,6 +60,7 @@ func TestAnswersValidate(t *testing.T) {
 		"one fit": example.FitsOne(),
 		"measure": example.Measuring(),
 		"read":    example.ReadBack(),
+		"want":    example.Want(),
 	} {
 		if err := schema.Validate(written(t, a)); err != nil {
 			t.Errorf("%s: %v", name, err)

@@ -15,7 +15,7 @@ func JSONSchema() ([]byte, error) {
 	kinds := []struct {
 		command string
 		value   any
-	}{{"plan", Plan{}}, {"fits", Fits{}}, {"measure", Measuring{}}, {"check", Check{}}, {"program", Program{}}, {"version", Versions{}}, {"schema", Schemas{}}, {"start", Started{}}, {"", Failure{}}}
+	}{{"plan", Plan{}}, {"fits", Fits{}}, {"want", Want{}}, {"measure", Measuring{}}, {"check", Check{}}, {"program", Program{}}, {"version", Versions{}}, {"schema", Schemas{}}, {"start", Started{}}, {"", Failure{}}}
 	var one []any
 	for _, k := range kinds {
 		t := reflect.TypeOf(k.value)

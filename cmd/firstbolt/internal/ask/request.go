@@ -26,6 +26,7 @@ type Request struct {
 	Most      int
 	Allow     []string // fit rules on which practice disagrees
 	Part      string   // of Fits: one part, by name or id; "" for all
+	Slot      string   // of Want: a place on the bike
 	Read      string   // of Measure: a filled page or sheet to take back; "-" for Input
 	Form      string   // of Program: "mps" or "lp"
 }

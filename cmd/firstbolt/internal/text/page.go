@@ -23,6 +23,8 @@ func Write(w io.Writer, a answer.Answer) error {
 		p.plan(a)
 	case *answer.Fits:
 		p.fits(a)
+	case *answer.Want:
+		p.want(a)
 	case *answer.Measuring:
 		p.measuring(a)
 	case *answer.Check:

@@ -62,7 +62,7 @@ func TestTextGoldens(t *testing.T) {
 	check := &answer.Check{Head: answer.NewHead("check"), Bikes: []string{"mine"}, Parts: 12}
 	for name, a := range map[string]answer.Answer{
 		"plan": example.Plan(), "plan-mend": mended(), "plan-measure": measuredFirst(), "failure": failure(), "version": version, "check": check,
-		"fits": example.Fits(), "fits-one": example.FitsOne(), "measure": example.Measuring(), "measure-read": example.ReadBack(),
+		"fits": example.Fits(), "fits-one": example.FitsOne(), "measure": example.Measuring(), "measure-read": example.ReadBack(), "want": example.Want(),
 	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
@@ -73,7 +73,7 @@ func TestTextGoldens(t *testing.T) {
 
 func TestPlanIsReadableAt80Columns(t *testing.T) {
 	t.Parallel()
-	for _, a := range []answer.Answer{example.Plan(), mended(), measuredFirst(), example.Fits(), example.FitsOne(), example.Measuring(), example.ReadBack()} {
+	for _, a := range []answer.Answer{example.Plan(), mended(), measuredFirst(), example.Fits(), example.FitsOne(), example.Measuring(), example.ReadBack(), example.Want()} {
 		for i, line := range strings.Split(written(t, a), "\n") {
 			if n := utf8.RuneCountInString(line); n > 80 {
 				t.Errorf("line %d is %d columns wide: %s", i+1, n, line)
