@@ -274,7 +274,7 @@ func (f *fitter) because(one *solver.Fitting) []string {
 		return nil
 	}
 	var says []string
-	_, results := fit.Alone(f.shed.Tables, f.q.Bike, one.Part, one.Place, f.q.Options.Allow)
+	_, results := f.bench.Alone(one.Part, one.Place)
 	for i := range results {
 		if r := &results[i]; r.Forbids() && len(r.Missing) == 0 && !slices.Contains(says, r.Says) {
 			says = append(says, r.Says)

@@ -53,15 +53,16 @@ func bench(r Request) (*fitter, loaded, error) {
 	if q.Lead, _, err = engines(r.Engine); err != nil {
 		return nil, l, err
 	}
-	f := &fitter{filler: filler{r: r, shed: l.shed, currency: l.shed.Currency.Code}, q: q, now: l.shed.Tables.Standing(q.Bike)}
+	f := &fitter{bench: fit.On(l.shed.Tables, q.Bike, q.Options.Allow), filler: filler{r: r, shed: l.shed, currency: l.shed.Currency.Code}, q: q, now: l.shed.Tables.Standing(q.Bike)}
 	return f, l, nil
 }
 
 // fitter turns what the solver says of parts into an answer. It judges nothing itself.
 type fitter struct {
 	filler
-	q   solver.FitQuestion
-	now map[string]model.Thing // the bike as it stands
+	q     solver.FitQuestion
+	bench *fit.Bench
+	now   map[string]model.Thing // the bike as it stands
 }
 
 func (f *fitter) fits(fittings []solver.Fitting) *answer.Fits {

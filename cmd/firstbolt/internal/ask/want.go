@@ -28,7 +28,7 @@ func Want(r Request) (answer.Answer, error) {
 	if th := f.now[slot.Name]; th.State != model.Empty {
 		a.Now = some(th.Name)
 	}
-	for _, q := range fit.On(l.shed.Tables, f.q.Bike, f.q.Options.Allow).Wants(slot.Name) {
+	for _, q := range f.bench.Wants(slot.Name) {
 		a.Needs = append(a.Needs, f.need(q))
 		a.Measure = f.stillOpen(a.Measure, q)
 	}

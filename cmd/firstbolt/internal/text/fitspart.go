@@ -178,8 +178,12 @@ func term(t answer.FitTerm) string {
 func whose(t answer.FitTerm) string {
 	text := " [" + t.Slot
 	switch {
+	case t.Like != nil && or(t.Where, "") == "like":
+		return text + fmt.Sprintf(", only assumed, as on a typical %q]", *t.Like)
 	case t.Like != nil:
-		return text + fmt.Sprintf(", only assumed, as of %q]", *t.Like)
+		return text + fmt.Sprintf(", only assumed, as for any %q]", *t.Like)
+	case t.Origin == "assumed" && or(t.Where, "") == "facts table":
+		return text + ", taken for granted]"
 	case t.Where != nil:
 		text += ", " + *t.Where
 	}

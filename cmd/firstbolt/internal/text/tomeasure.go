@@ -24,6 +24,10 @@ func (p *page) toMeasure(facts []answer.ToMeasure) {
 			p.askedFact(same)
 		}
 	}
+	if len(facts) > 0 {
+		p.line("")
+		p.para("", "As a page with boxes to take along: firstbolt measure.")
+	}
 }
 
 // sameFact groups what is asked by fact, in the order given.
