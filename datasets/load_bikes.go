@@ -138,6 +138,10 @@ func (r *reader) bike(row bikeRow, cells sheet.Row) model.Bike {
 	if row.Like.Plain() != "" {
 		b.Like = r.like(row.Like)
 	}
+	if b.SizeOK == model.Yes { // tried, or within the range: the maker's table has nothing to add
+		delete(b.Facts, "size_from_cm")
+		delete(b.Facts, "size_to_cm")
+	}
 	if b.Ownership == model.Rival && row.Price.Plain() == "" {
 		r.complain(row.Price.Complain("price", "what the bike costs", "write its price, or say in the column owned that it is yours"))
 	}

@@ -238,7 +238,7 @@ func (l *layer) value(r sheet.Row) {
 	v := model.ValueRule{
 		Name:    l.filled(r.Get("value"), "a name"),
 		Measure: l.knownMeasure(r.Get("measure")),
-		When:    l.conditions(r.Get("when")),
+		When:    l.values(r.Get("when")),
 		Gives:   l.figureIn(r.Get("gives"), 0),
 		Source:  source(r),
 		Origin:  origin(r),

@@ -114,7 +114,6 @@ func (l *layer) rule(r sheet.Row) {
 		Right:    l.side(r.Get("right")),
 		Margin:   l.milliIn(r.Get("margin")),
 		Table:    r.Get("table").Text,
-		When:     l.conditions(r.Get("when")),
 		Bridge:   l.bridge(r.Get("bridge")),
 		Needs:    l.yesIn(r.Get("needs")),
 		Severity: model.Severity(l.choiceIn(r.Get("severity"), severities...)),
@@ -124,7 +123,8 @@ func (l *layer) rule(r sheet.Row) {
 		URL:      r.Get("url").Text,
 		Origin:   origin(r),
 	}
-	if _, known := l.tables.Pairs[rule.Table]; rule.Relation == model.PairIn && !known {
+	rule.When, rule.Stated = split(l.conditions(r.Get("when")))
+	if _, filled := l.tables.Pairs[rule.Table]; rule.Relation == model.PairIn && !filled {
 		l.fault(r.Get("table"), "unknown_table", "the name of a table in pairs.csv", sheet.DidYouMean(rule.Table, l.pairTables(), "add its rows to pairs.csv"))
 	}
 	if l.good {
@@ -247,13 +247,38 @@ func (l *layer) conditions(c sheet.Cell) []model.Term {
 				l.fault(c, "condition", slot+"=present or "+slot+"=none", "name a fact of the slot, or write present or none")
 			}
 		default:
-			if f := l.slotFact(c, slot, fact); f != nil {
+			if f := l.slotFact(c, slot, fact); f != nil && constant != known {
 				t.Constant = l.oneValue(c, f, constant)
 			}
 		}
 		terms = append(terms, t)
 	}
 	return terms
+}
+
+// known in a condition asks only that somebody stated the fact.
+const known = "known"
+
+// values are conditions that ask for values; that a fact is known at all is worth nothing.
+func (l *layer) values(c sheet.Cell) []model.Term {
+	when, stated := split(l.conditions(c))
+	for _, t := range stated {
+		l.fault(c, "condition", fmt.Sprintf("a value of %s.%s", t.Slot, t.Fact), "\"known\" is for fit rules")
+	}
+	return when
+}
+
+// split parts the facts that must be stated from the other conditions.
+func split(terms []model.Term) (when, stated []model.Term) {
+	for _, t := range terms {
+		if t.Constant == known {
+			t.Constant = ""
+			stated = append(stated, t)
+		} else {
+			when = append(when, t)
+		}
+	}
+	return when, stated
 }
 
 // oneValue is a value that a condition asks for, as things have it: one choice, or a number without needless zeros.

@@ -114,6 +114,7 @@ type Rule struct {
 	Right    Side
 	Margin   int64  // thousandths
 	Table    string // of PairIn
+	Stated   []Term // facts (Slot, Fact) that must be stated for the rule to apply: nobody is asked for what hardly anybody states
 	When     []Term // facts that must have their Constant for the rule to apply at all (Slot, Fact, Constant)
 	Bridge   *Bridge
 	Needs    bool // both sides must be there: an empty slot breaks the rule instead of passing it

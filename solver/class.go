@@ -73,15 +73,15 @@ func madeFor(t *model.Tables, b *model.Bike) *model.Bike {
 // barred is the reason why a bike for sale is no choice as it stands: it breaks a rule that keeps people from getting
 // hurt, it is not made for this rider, or it does not fit the rider. Empty where it is one.
 func (a *asker) barred(b *model.Bike) string {
-	if b.SizeOK == model.No {
-		return "it is not the rider's size"
-	}
 	t := a.q.Shed.Tables
 	for _, r := range fit.Check(t, t.Standing(b), a.q.Options.Allow) {
 		rider := slices.Contains(fit.Slots(r.Rule), model.RiderSlot)
 		if r.State == fit.Broken && len(r.Missing) == 0 && (r.Severity == model.Danger || rider && r.Severity == model.Firm) {
 			return r.Says
 		}
+	}
+	if b.SizeOK == model.No {
+		return "it is not the rider's size"
 	}
 	return ""
 }

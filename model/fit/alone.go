@@ -182,6 +182,9 @@ func Lacks(t *model.Tables, part *model.Part, place model.Place) (Ref, *model.Ru
 
 // certain tells whether the rule applies whatever else stands on the bike.
 func (s sight) certain() bool {
+	if slices.Contains(Slots(s.rule), model.RiderSlot) || !s.stated(nil) {
+		return false
+	}
 	for _, w := range s.rule.When {
 		v, known := s.fact(w.Slot, w.Fact)
 		if _, there := s.in(w.Slot); w.Fact == "" && there == (w.Constant == "present") && there {

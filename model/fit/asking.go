@@ -30,6 +30,9 @@ func (b *Bench) subjects(r *model.Rule, slot string) []asking {
 			a.things[other] = th
 		}
 	}
+	if !(sight{tables: b.tables, rule: r, things: a.things}).stated([]string{slot}) {
+		return nil
+	}
 	var given []model.Term
 	for _, w := range r.When {
 		if w.Slot == slot && w.Fact != "" {

@@ -137,7 +137,7 @@ func holds(v model.Value, constant string) bool { return v.Is(constant) || v.Str
 // relate evaluates the two sides, directly or over the piece in the bridge slot.
 func (s sight) relate() Outcome {
 	o := Outcome{Severity: s.rule.Severity}
-	if s.riderIsSilent() {
+	if s.riderIsSilent() || !s.stated(nil) {
 		return o
 	}
 	if empty, sure := s.lacksASide(); empty {
@@ -173,6 +173,18 @@ func (s sight) riderIsSilent() bool {
 		}
 	}
 	return false
+}
+
+// stated tells whether everything that must be stated for the rule to apply is; of the slots to leave out that is taken
+// to be so.
+func (s sight) stated(except []string) bool {
+	for _, t := range s.rule.Stated {
+		v, known := s.fact(t.Slot, t.Fact)
+		if !slices.Contains(except, t.Slot) && (!known || v.Origin.How == model.Unknown && v.Origin.Sheet != "") {
+			return false
+		}
+	}
+	return true
 }
 
 // lacksASide tells whether a slot that a side names is empty, and whether that is sure: of an optional slot that no

@@ -35,10 +35,9 @@ func (f *filler) madeForText(c *solver.Class) string {
 	if f.ans.Kept != nil {
 		bike = f.ans.Kept.Bike
 	}
-	name := "Your bike"
+	name := "your bike"
 	if bike != nil {
-		name = asSentence(bike.Name)
-		name = name[:len(name)-1]
+		name = bike.Name
 	}
 	ride := fmt.Sprintf("you ride class %d (%s)", c.Riding, ridings[c.Riding])
 	text := fmt.Sprintf("%s is made for use class %d (%s) and %s: no part cures that. What follows is made for class %d.", name, c.Made, ridings[c.Made], ride, c.Made)
@@ -46,6 +45,7 @@ func (f *filler) madeForText(c *solver.Class) string {
 		text = fmt.Sprintf("Nobody said what riding %s is made for, and %s. Read the label on its frame and the manual; until then take it for use class %d (%s), as is usual for inexpensive bikes.",
 			name, ride, c.Made, ridings[c.Made])
 	}
+	text = asSentence(text)
 	if c.Else == nil {
 		return text + " None of the other bikes on your sheets is known to be made for it."
 	}
