@@ -60,8 +60,9 @@ var answersTo = map[string][]fit.Answer{
 	"no_unless":     {fit.DoesNotFit, fit.FitsWith, fit.MeasureFirst},
 	"measure_first": {fit.MeasureFirst},
 	// Practice is divided: the rider decides.
-	"uncertain": {fit.BothSides},
-	"bundle":    {fit.FitsWith},
+	"uncertain":   {fit.BothSides},
+	"bundle":      {fit.FitsWith},
+	"replace_set": {fit.FitsWith},
 	// The report tells of a makeshift that hurt; it must not be an answer at all.
 	"avoid": {fit.DoesNotFit},
 }
