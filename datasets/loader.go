@@ -85,6 +85,7 @@ func (l *loader) layTables() {
 		}
 	}
 	if laid {
+		forgetDanger(l.tables)
 		l.complain(wholeFaults(l.tables)...)
 		l.complain(brokenRules(l.tables)...)
 		l.complain(uselessPairs(l.tables, pairs)...)

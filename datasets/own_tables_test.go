@@ -204,6 +204,27 @@ func TestFaultyOwnFactsKindsAndPairs(t *testing.T) {
 	}
 }
 
+// What an own danger rule reads is taken for granted of nothing any more: neither by a kind nor by a typical bike.
+func TestAnOwnDangerRuleIsNotPassedOnATypicalFact(t *testing.T) {
+	t.Parallel()
+	const rule = "rule,left,relation,right,severity,fails\nmine,saddle.rail,same,seatpost.rail,"
+	for _, c := range []struct {
+		severity string
+		known    bool
+	}{{"danger", false}, {"rule", true}} {
+		shed, complaints := loadOwn(t, map[string]string{"rules.csv": rule + c.severity + ",no\n", "parts.csv": "part,kind,price\nS1,saddle,20\n"})
+		if len(complaints) > 0 {
+			t.Fatal(complaints)
+		}
+		if _, known := shed.Parts[0].Facts["rail"]; known != c.known {
+			t.Errorf("%s: the kind's rail is taken for granted: %v", c.severity, known)
+		}
+		if _, known := shed.OwnBike().InSlot("saddle").Facts["rail"]; known != c.known {
+			t.Errorf("%s: the typical bike's rail is taken for granted: %v", c.severity, known)
+		}
+	}
+}
+
 // None of the rules that come with the program is one that can never hold or never fail.
 func TestEmbeddedRulesCanHoldAndFail(t *testing.T) {
 	t.Parallel()

@@ -37,7 +37,7 @@ var rulesTable = sheet.Table{Name: "rules", Row: "a fit rule: a relation between
 	{Name: "rule", Title: "Rule", Example: "front-rotor-limit", Description: "name of the rule", Required: true},
 	{Name: "left", Title: "Left", Example: "front rotor.rotor_mm", Description: "a sum of facts: slot.fact + 2*slot.fact + 3", Required: true},
 	{Name: "relation", Title: "Relation", Type: sheet.Choice, Allowed: []string{"same", "at_most", "at_least", "pair_in"}, Example: "at_most", Description: "how left and right must stand", Required: true},
-	{Name: "right", Title: "Right", Example: "fork.rotor_max_mm", Description: "a sum of facts, or a choice", Required: true},
+	{Name: "right", Title: "Right", Example: "fork.rotor_max_mm", Description: "a sum of facts, or a choice; 0 with at_most where the left one must not be there at all", Required: true},
 	{Name: "margin", Title: "Margin", Type: sheet.Number, Example: "0.1", Description: "by how much the two may differ"},
 	{Name: "table", Title: "Table", Example: "lever-caliper", Description: "lookup table of pair_in"},
 	{Name: "when", Title: "When", Example: "front brake caliper.drive=hydraulic mineral", Description: "facts that must hold for the rule to apply"},

@@ -140,6 +140,28 @@ func (l *layer) dangerOf(slot, fact string) string {
 	return ""
 }
 
+// forgetDanger takes from kinds and typical bikes what an own danger rule reads: it must be said of each thing.
+func forgetDanger(t *model.Tables) {
+	l := &layer{tables: t}
+	for _, k := range t.Kinds {
+		for name, v := range k.Facts {
+			for _, place := range k.Places {
+				reads := func(slot string) bool { return l.dangerOf(slot, name) != "" }
+				if !strings.Contains(k.Name, v.String()) && slices.ContainsFunc(place, reads) {
+					delete(k.Facts, name)
+				}
+			}
+		}
+	}
+	for _, k := range t.Likes {
+		for name := range k.Facts {
+			if l.dangerOf(k.Slot, name) != "" {
+				delete(k.Facts, name)
+			}
+		}
+	}
+}
+
 // brokenRules are the faults of rules that an own table has made useless: a fact that became a choice, a slot's fact
 // that is gone. Own rules were looked at on their own rows.
 func brokenRules(t *model.Tables) []sheet.Complaint {
