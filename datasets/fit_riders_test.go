@@ -16,7 +16,8 @@ import (
 // point without it; slots that a row does not name are empty. The other reports are sheds in ../solver/testdata/riders.
 //
 // Of every row it is asked: the answer; that the rule named speaks, about the facts on which the report was decided;
-// and that each fact of the column `measure` is asked for as soon as nobody has measured it.
+// that without this rule the answer would be another; and that each fact of the column `measure` is asked for as soon
+// as nobody has measured it.
 func TestRidersCases(t *testing.T) {
 	t.Parallel()
 	tables := embedded(t)
@@ -32,6 +33,9 @@ func TestRidersCases(t *testing.T) {
 				logAll(t, results)
 			}
 			speaks(t, results, rule, decisive, got != fit.Fits)
+			if without, _ := c.mount(t, withoutRule(tables, rule), ""); got != fit.Fits && (without != got) == (backed[c.id] != "") {
+				t.Errorf("without %s: %s; backed by %q", rule, without, backed[c.id])
+			}
 			for _, fact := range measure {
 				if got, results := c.mount(t, tables, fact); got == fit.Fits || !asksFor(results, fact) {
 					t.Errorf("without %s: %s, and it is not asked for", fact, got)
@@ -47,6 +51,21 @@ func TestRidersCases(t *testing.T) {
 			}
 		})
 	}
+}
+
+// backed are the rows whose answer would be the same without the decisive rule, and what else says so.
+var backed = map[string]string{
+	"C12 in front": "the wheel has no place for a rotor either",
+	"C17":          "post_length asks for the same fact",
+	"C20":          "adapter, lever and pads are wanted besides the rotor",
+	"C21":          "rear_axle_aluminium",
+	"C63":          "rotor_step_exact.front asks for the same fact",
+}
+
+func withoutRule(tables *model.Tables, id string) *model.Tables {
+	less := *tables
+	less.Rules = slices.DeleteFunc(slices.Clone(tables.Rules), func(r model.Rule) bool { return r.ID == id })
+	return &less
 }
 
 // answersTo are the answers that say of one part what a report's verdict says of it.
