@@ -56,6 +56,9 @@ func Fits(ctx context.Context, q FitQuestion) ([]Fitting, error) {
 			continue
 		}
 		for _, place := range f.shed.Parts[i].Places {
+			if ctx.Err() != nil {
+				return nil, &Stopped{Bike: f.c.Bike.Name}
+			}
 			one, err := f.fitting(ctx, &f.shed.Parts[i], place)
 			if err != nil {
 				return nil, err
