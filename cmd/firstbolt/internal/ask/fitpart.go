@@ -198,7 +198,11 @@ func thousandths(milli int64) string {
 func (f *fitter) reason(one *solver.Fitting) string {
 	switch {
 	case one.Lacks.Fact != "":
-		return fmt.Sprintf("Its row does not state %s, and people get hurt where that is wrong: ask the seller.", answer.FactWords(one.Lacks.Fact))
+		whom := "ask the seller"
+		if one.Part.Donor != "" {
+			whom = "measure it on " + one.Part.Donor
+		}
+		return fmt.Sprintf("Its row does not state %s, and people get hurt where that is wrong: %s.", answer.FactWords(one.Lacks.Fact), whom)
 	case one.Refused != "":
 		return asSentence(one.Refused)
 	}

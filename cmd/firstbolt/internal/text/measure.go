@@ -58,7 +58,7 @@ func (p *page) boxes(list []answer.Box, told map[string]string) {
 	for _, b := range list {
 		if b.Section != section {
 			p.line("")
-			p.line("%s", b.Section)
+			p.exact(b.Section)
 			section, slot = b.Section, ""
 			if b.OnOffer {
 				p.para("  ", or(b.Part, "")+place(b.Where))
@@ -74,7 +74,7 @@ func (p *page) boxes(list []answer.Box, told map[string]string) {
 }
 
 func (p *page) box(b answer.Box, told map[string]string) {
-	p.line("%s", b.Line)
+	p.exact(b.Line)
 	text := upperFirst(b.Says) + now(b.ToMeasure)
 	if !b.OnOffer {
 		text += place(b.Where) + waiting(b.NeededFor)

@@ -58,6 +58,12 @@ func (p *page) line(format string, args ...any) {
 	p.text.WriteByte('\n')
 }
 
+// exact writes one line whose names must not be shortened, for it is read again.
+func (p *page) exact(text string) {
+	p.text.WriteString(safe(text))
+	p.text.WriteByte('\n')
+}
+
 // section starts a part of the page.
 func (p *page) section(title string) {
 	p.line("")

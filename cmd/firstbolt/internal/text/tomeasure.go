@@ -20,8 +20,9 @@ func (p *page) toMeasure(facts []answer.ToMeasure) {
 			continue
 		}
 		p.section(of.title)
+		several := slices.ContainsFunc(asked, func(m answer.ToMeasure) bool { return m.Bike != asked[0].Bike })
 		for _, same := range sameFact(asked) {
-			p.askedFact(same)
+			p.askedFact(same, several)
 		}
 	}
 	if len(facts) > 0 {
@@ -43,7 +44,8 @@ func sameFact(facts []answer.ToMeasure) [][]answer.ToMeasure {
 	return groups
 }
 
-func (p *page) askedFact(same []answer.ToMeasure) {
+// askedFact is one fact; several tells that it is asked of more than one bike.
+func (p *page) askedFact(same []answer.ToMeasure, several bool) {
 	first := same[0]
 	p.para("  - ", first.Says)
 	for _, m := range same {
@@ -51,7 +53,11 @@ func (p *page) askedFact(same []answer.ToMeasure) {
 			p.para("      ", or(m.Part, m.Slot)+place(m.Where)+now(m))
 			continue
 		}
-		p.para("      ", m.Slot+place(m.Where)+now(m)+waiting(m.NeededFor))
+		of := m.Slot
+		if several {
+			of += " of " + m.Bike
+		}
+		p.para("      ", of+place(m.Where)+now(m)+waiting(m.NeededFor))
 	}
 	if first.How != nil {
 		p.para("    how: ", stop(*first.How)+withTool(first.Tool))
