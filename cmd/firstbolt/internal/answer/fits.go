@@ -32,7 +32,8 @@ type FitPart struct {
 	Verdict     string     `json:"verdict" enum:"fits,fits_with,both_sides,measure_first,does_not_fit"`
 	Reason      string     `json:"reason" says:"the shortest true reason, as a sentence"`
 	Because     []string   `json:"because" says:"what is wrong with the part alone on the bike as it stands"`
-	Checks      []FitCheck `json:"checks" says:"every fit rule that looks at the part in this place"`
+	Alone       []FitCheck `json:"alone" says:"the rules that the part breaks on the bike as it stands, before anything goes with it"`
+	Checks      []FitCheck `json:"checks" says:"every fit rule that looks at the part in this place, with what goes with it"`
 	Company     []Company  `json:"company" says:"what goes with it; the costs add up to company_cost"`
 	CompanyCost Money      `json:"company_cost"`
 	Refused     *string    `json:"refused" says:"why nobody would fit it; else null"`

@@ -23,6 +23,9 @@ func (f *fitter) part(one *solver.Fitting) answer.FitPart {
 	if one.Alone != 0 {
 		p.Cost = f.moneyOrNull(one.Alone)
 	}
+	for _, r := range f.wrongAlone(one) {
+		p.Alone = append(p.Alone, f.check(r, &solver.Fitting{Part: one.Part, Place: one.Place}))
+	}
 	for _, r := range one.Checks {
 		p.Checks = append(p.Checks, f.check(r, one))
 	}
@@ -272,15 +275,20 @@ func (f *fitter) built(part *model.Part, place model.Place, company []solver.Com
 	return things
 }
 
-// because is what is wrong with the part alone on the bike as it stands, in the words of the rules.
-func (f *fitter) because(one *solver.Fitting) []string {
+// wrongAlone are the rules that the part breaks on the bike as it stands.
+func (f *fitter) wrongAlone(one *solver.Fitting) []fit.Result {
 	if one.Answer == fit.Fits {
 		return nil
 	}
-	var says []string
 	_, results := f.bench.Alone(one.Part, one.Place)
-	for i := range results {
-		if r := &results[i]; r.Forbids() && len(r.Missing) == 0 && !slices.Contains(says, r.Says) {
+	return slices.DeleteFunc(results, func(r fit.Result) bool { return !r.Forbids() || len(r.Missing) > 0 })
+}
+
+// because is what is wrong with the part alone on the bike as it stands, in the words of the rules.
+func (f *fitter) because(one *solver.Fitting) []string {
+	var says []string
+	for _, r := range f.wrongAlone(one) {
+		if !slices.Contains(says, r.Says) {
 			says = append(says, r.Says)
 		}
 	}

@@ -16,19 +16,12 @@ func (p *page) onePart(a *answer.Fits) {
 		}
 		p.para("", fmt.Sprintf("%s [%s] on %s as %s: %s", f.Part, f.Where, a.Bike, strings.Join(f.Slots, " + "), strings.ToUpper(verdicts[f.Verdict])))
 		p.para("  ", f.Reason)
-		p.because(f)
+		if len(f.Company) > 0 {
+			p.checks("WHAT IS WRONG AS IT STANDS", f.Alone, f.Reason)
+		}
 		p.company(f.Company, f.CompanyCost)
 		p.opinions(f)
-		p.checks(f.Checks, f.Reason)
-	}
-}
-
-// because lists what is wrong with the part alone and its reason could not name.
-func (p *page) because(f answer.FitPart) {
-	for _, says := range f.Because {
-		if !strings.Contains(strings.ToLower(f.Reason), strings.ToLower(says)) {
-			p.para("  - ", says)
-		}
+		p.checks(checked(f), f.Checks, f.Reason)
 	}
 }
 
@@ -76,16 +69,24 @@ func (p *page) opinions(f answer.FitPart) {
 	}
 }
 
+// checked says what the list of all rules is about.
+func checked(f answer.FitPart) string {
+	if len(f.Company) > 0 {
+		return "WHAT WAS CHECKED, with what goes with it"
+	}
+	return "WHAT WAS CHECKED"
+}
+
 // results are how a rule comes out, in words.
 var results = map[string]string{"met": "met", "bridged": "joined", "unknown": "not known", "allowed": "allowed", "failed": "FAILS"}
 
 // checks lists every rule with both values; those that fail come first.
-func (p *page) checks(checks []answer.FitCheck, reason string) {
+func (p *page) checks(title string, checks []answer.FitCheck, reason string) {
 	if len(checks) == 0 {
 		return
 	}
 	p.line("")
-	p.line("  WHAT WAS CHECKED")
+	p.line("  %s", title)
 	for _, result := range []string{"failed", "unknown", "allowed", "bridged", "met"} {
 		for _, c := range checks {
 			if c.Result == result {

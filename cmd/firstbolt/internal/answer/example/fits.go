@@ -78,6 +78,10 @@ func brakePair() answer.FitPart {
 	joined.BridgedBy = Of("adapter, flat tabs to post mount 160")
 	p := part("hydraulic disc brake pair H1", "parts.csv:8", "fits_with", []string{"front brake", "rear brake"}, joined)
 	p.Reason = "As it stands, the fork has flat tabs and the caliper wants posts."
+	p.Because = []string{"the fork has flat tabs and the caliper wants posts"}
+	wrong := check("brake.mount", "failed", joined.Left, joined.Right, "common practice")
+	wrong.Sentence, wrong.MendedBy = Of("The fork has flat tabs and the caliper wants posts."), Of("Buy an adapter.")
+	p.Alone = []answer.FitCheck{wrong}
 	p.Company = []answer.Company{{
 		Kind: "part", Part: "adapter, flat tabs to post mount 160", Where: "parts.csv:31", Slots: []string{"front brake adapter"}, Count: 2, Cost: EUR(1300),
 	}}
