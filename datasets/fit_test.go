@@ -151,6 +151,16 @@ func TestRulesAreComplete(t *testing.T) {
 	}
 }
 
+// TestFactsSayHowTheyAreMeasured: whoever is asked for a fact learns how, with what, and what goes wrong.
+func TestFactsSayHowTheyAreMeasured(t *testing.T) {
+	t.Parallel()
+	for _, f := range embedded(t).Facts {
+		if f.How == "" || f.Tool == "" || f.Mistakes == "" || f.Source == "" || len(f.Slots) == 0 {
+			t.Errorf("%s: how %q, tool %q, mistakes %q, source %q, slots %v", f.Name, f.How, f.Tool, f.Mistakes, f.Source, f.Slots)
+		}
+	}
+}
+
 // TestPlausibleValuesArePossible: a plausible value lies inside the fact's own range.
 func TestPlausibleValuesArePossible(t *testing.T) {
 	t.Parallel()
