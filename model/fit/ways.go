@@ -77,7 +77,7 @@ func (w Way) demands() int {
 
 // demandsNoMoreThan tells whether everything that the way asks for is asked for by the other one too.
 func (w Way) demandsNoMoreThan(other Way) bool {
-	return (!w.AsNow || other.AsNow) && subset(w.Measure, other.Measure) && subset(w.Off, other.Off) && subset(w.Allow, other.Allow) &&
+	return (!w.AsNow || other.AsNow || len(other.Measure) > 0) && subset(w.Measure, other.Measure) && subset(w.Off, other.Off) && subset(w.Allow, other.Allow) &&
 		!slices.ContainsFunc(w.Pieces, func(p Piece) bool { return !slices.ContainsFunc(other.Pieces, p.inPlaceOf) })
 }
 
