@@ -69,6 +69,23 @@ func (l lot) part(slot string, wants []fit.Requirement, bike *model.Bike) *model
 	return p
 }
 
+// nearly is the thing that stands in the slot now as a part, with one or no fact otherwise.
+func (l lot) nearly(slot string, bike *model.Bike) *model.Part {
+	p := &model.Part{ID: "random", Name: "like the old " + slot, Places: []model.Place{{slot}}, Facts: model.Facts{}}
+	for name, v := range l.shed.Tables.FittedThing(bike, slot).Facts {
+		v.Origin = model.Origin{Sheet: "test", How: model.Measured}
+		p.Facts[name] = v
+	}
+	if l.IntN(3) > 0 {
+		f := &l.shed.Tables.Facts[l.IntN(len(l.shed.Tables.Facts))]
+		for !f.Has(slot) {
+			f = &l.shed.Tables.Facts[l.IntN(len(l.shed.Tables.Facts))]
+		}
+		p.Facts[f.Name] = l.value(f, slot, nil, bike)
+	}
+	return p
+}
+
 func (l lot) value(f *model.Fact, slot string, wants []fit.Requirement, bike *model.Bike) model.Value {
 	o := model.Origin{Sheet: "test", How: model.Measured}
 	var hits []model.Value
@@ -96,7 +113,7 @@ func (l lot) value(f *model.Fact, slot string, wants []fit.Requirement, bike *mo
 		}
 	}
 	if f.Kind == model.Number {
-		return model.NumberValue(f.Low+l.Int64N(f.High-f.Low+1), o)
+		return model.NumberValue([]int64{f.Low, f.High, f.Low + l.Int64N(f.High-f.Low+1)}[l.IntN(3)], o)
 	}
 	all := choices(f)
 	v := all[l.IntN(len(all))]

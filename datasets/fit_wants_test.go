@@ -58,7 +58,7 @@ func TestWantsAgreesWithAlone(t *testing.T) {
 	l := newLot(t, 1)
 	answers := map[fit.Answer]int{}
 	tables := l.shed.Tables
-	for range 60 {
+	for range 25 {
 		bike := l.bike()
 		bench := fit.On(tables, bike, nil)
 		for _, s := range tables.Slots {
