@@ -59,10 +59,12 @@ func TestAlone(t *testing.T) {
 		// T8: only a rotor larger than the fitted one makes an unknown limit a question.
 		{"a rotor of the old one's size", []model.Fitted{{Slot: "fork"}, {Slot: "rotor", Facts: model.Facts{"rotor_mm": number(180_000)}}}, model.Place{"rotor"}, model.Facts{"rotor_mm": number(180_000)}, fit.Fits, ""},
 		{"a larger rotor", []model.Fitted{{Slot: "fork"}, {Slot: "rotor", Facts: model.Facts{"rotor_mm": number(160_000)}}}, model.Place{"rotor"}, model.Facts{"rotor_mm": number(180_000)}, fit.MeasureFirst, "limit_mm"},
+		{"the old one's size is only assumed", []model.Fitted{{Slot: "fork"}, {Slot: "rotor", Facts: model.Facts{"rotor_mm": model.NumberValue(180_000, model.Origin{How: model.Assumed})}}}, model.Place{"rotor"}, model.Facts{"rotor_mm": number(180_000)}, fit.MeasureFirst, "limit_mm"},
 		{"a rotor of the old one's size over a known limit", []model.Fitted{{Slot: "fork", Facts: model.Facts{"limit_mm": number(160_000)}}, {Slot: "rotor", Facts: model.Facts{"rotor_mm": number(180_000)}}}, model.Place{"rotor"}, model.Facts{"rotor_mm": number(180_000)}, fit.FitsWith, ""},
 		{"a sleeve that is too much comes off", []model.Fitted{{Slot: "frame", Facts: model.Facts{"bore_mm": number(28_600)}}, {Slot: "sleeve", Part: "old sleeve", Facts: model.Facts{"in_mm": number(27_200), "out_mm": number(28_600)}}}, model.Place{"post"}, model.Facts{"post_mm": number(28_600)}, fit.FitsWith, "old sleeve between"},
 		{"a rotor under every possible limit", []model.Fitted{{Slot: "fork"}}, model.Place{"rotor"}, model.Facts{"rotor_mm": number(160_000)}, fit.Fits, ""},
 		{"a lever that does not say its drive", []model.Fitted{{Slot: "caliper", Facts: model.Facts{"drive": word("mineral")}}}, model.Place{"lever"}, nil, fit.MeasureFirst, "drive"},
+		{"a set of which the second thing is too large", []model.Fitted{{Slot: "fork", Facts: model.Facts{"limit_mm": number(160_000)}}}, model.Place{"post", "rotor"}, model.Facts{"rotor_mm": number(180_000)}, fit.FitsWith, "180 over 160"},
 		{"a set that does not say its drive", []model.Fitted{{Slot: "caliper", Facts: model.Facts{"drive": word("mineral")}}}, model.Place{"lever", "caliper"}, nil, fit.Fits, ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
