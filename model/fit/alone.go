@@ -31,10 +31,11 @@ func Alone(t *model.Tables, bike *model.Bike, part *model.Part, place model.Plac
 
 // verdict is the answer that one rule gives of the part in the place.
 func (s sight) verdict(o Outcome, now map[string]model.Thing, place model.Place) Answer {
-	if AsBefore(s.rule, s.things, now) {
+	answer := s.answer(o, place)
+	if answer != Fits && AsBefore(s.rule, s.things, now) {
 		return Fits
 	}
-	return s.answer(o, place)
+	return answer
 }
 
 func (s sight) answer(o Outcome, place model.Place) Answer {

@@ -225,7 +225,7 @@ func (a asking) piece() Piece {
 
 // sentence is the rule's own, with the names of the facts that are not chosen yet.
 func (a asking) sentence() string {
-	return strings.NewReplacer("{left}", a.formula(a.rule.Left), "{right}", a.formula(a.rule.Right)).Replace(a.rule.Fails)
+	return sentence(a.rule.Fails, a.formula(a.rule.Left), a.formula(a.rule.Right))
 }
 
 // formula is a side as far as the bike decides it: "2*seatpost_mm + 190".

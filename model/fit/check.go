@@ -89,7 +89,7 @@ func (s sight) says(o Outcome) string {
 		}
 		return "not known: " + strings.Join(list, "; ")
 	case o.State == Broken || o.State == Allowed:
-		says := strings.NewReplacer("{left}", s.text(s.rule.Left), "{right}", s.text(s.rule.Right)).Replace(s.rule.Fails)
+		says := sentence(s.rule.Fails, s.text(s.rule.Left), s.text(s.rule.Right))
 		if piece, there := s.between(); there {
 			says += fmt.Sprintf(" (with %s between them)", piece.Name)
 		}
@@ -97,6 +97,11 @@ func (s sight) says(o Outcome) string {
 	default:
 		return ""
 	}
+}
+
+// sentence puts both values into a rule's own sentence.
+func sentence(fails, left, right string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(fails, "{left}", left), "{right}", right)
 }
 
 // ask says which fact is not known and how it is measured.
