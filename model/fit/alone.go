@@ -59,11 +59,11 @@ func (s sight) answer(o Outcome, place model.Place) Answer {
 }
 
 // canBeMended tells whether another purchase, or taking something off, could make a broken rule hold: another thing
-// in a slot that is neither the frame nor one of the part's own, or a piece in the bridge slot.
+// in a slot that is neither the frame, the rider nor one of the part's own, or a piece in the bridge slot.
 func (s sight) canBeMended(place model.Place) bool {
 	for _, slot := range Slots(s.rule) {
 		bridge := s.rule.Bridge != nil && slot == s.rule.Bridge.Slot
-		if slot == "frame" || slices.Contains(place, slot) {
+		if slot == "frame" || slot == model.RiderSlot || slices.Contains(place, slot) {
 			continue
 		}
 		if !bridge || s.bridgeable() {

@@ -23,6 +23,7 @@ func shop() *model.Tables {
 		plausible(number("bore_mm", 22_000, 36_000, "frame"), 27_200, 30_900),
 		number("post_mm", 22_000, 36_000, "post"),
 		number("in_mm", 22_000, 36_000, "sleeve"), number("out_mm", 22_000, 36_000, "sleeve"),
+		number("max_kg", 60_000, 250_000, "fork"), number("total_kg", 20_000, 400_000, model.RiderSlot),
 		number("rotor_mm", 140_000, 220_000, "rotor"),
 		plausible(number("limit_mm", 160_000, 230_000, "fork"), 160_000, 180_000),
 		{Name: "drive", Kind: model.Choice, Allowed: []string{"cable", "mineral"}, Slots: []string{"lever", "caliper"}, How: "look at it"},
@@ -33,6 +34,7 @@ func shop() *model.Tables {
 	t.Rules = []model.Rule{
 		{ID: "bore", Left: of("post", "post_mm"), Right: of("frame", "bore_mm"), Severity: model.Firm, Bridge: &model.Bridge{Slot: "sleeve", From: "in_mm", To: "out_mm"}, Fails: "{left} in {right}"},
 		{ID: "limit", Left: of("rotor", "rotor_mm"), Relation: model.AtMost, Right: of("fork", "limit_mm"), Severity: model.Danger, Fails: "{left} over {right}"},
+		{ID: "mass", Left: of(model.RiderSlot, "total_kg"), Relation: model.AtMost, Right: of("fork", "max_kg"), Stated: []model.Term{{Slot: "fork", Fact: "max_kg"}}, Severity: model.Danger, Fails: "{left} kg"},
 		{ID: "drive", Left: of("lever", "drive"), Right: of("caliper", "drive"), Severity: model.Danger, Fails: "{left} on {right}"},
 	}
 	return t
@@ -65,6 +67,7 @@ func TestAlone(t *testing.T) {
 		{"a rotor under every possible limit", []model.Fitted{{Slot: "fork"}}, model.Place{"rotor"}, model.Facts{"rotor_mm": number(160_000)}, fit.Fits, ""},
 		{"a lever that does not say its drive", []model.Fitted{{Slot: "caliper", Facts: model.Facts{"drive": word("mineral")}}}, model.Place{"lever"}, nil, fit.MeasureFirst, "drive"},
 		{"a set of which the second thing is too large", []model.Fitted{{Slot: "fork", Facts: model.Facts{"limit_mm": number(160_000)}}}, model.Place{"post", "rotor"}, model.Facts{"rotor_mm": number(180_000)}, fit.FitsWith, "180 over 160"},
+		{"a fork for lighter riders", []model.Fitted{{Slot: model.RiderSlot, Facts: model.Facts{"total_kg": number(110_000)}}}, model.Place{"fork"}, model.Facts{"max_kg": number(100_000), "limit_mm": number(180_000)}, fit.DoesNotFit, "110 kg"},
 		{"a set that does not say its drive", []model.Fitted{{Slot: "caliper", Facts: model.Facts{"drive": word("mineral")}}}, model.Place{"lever", "caliper"}, nil, fit.Fits, ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -112,7 +112,7 @@ func (a asking) with(v model.Value) sight {
 		s := sight{tables: a.b.tables, rule: a.rule, things: a.things}
 		left, _ := s.side(a.rule.Left)
 		right, _ := s.side(a.rule.Right)
-		facts[br.From], facts[br.To] = said(left), said(right)
+		facts[br.From], facts[br.To] = said(a.end(left, br.From)), said(a.end(right, br.To))
 	}
 	for _, w := range a.given {
 		facts[w.Fact] = a.value(w.Fact, w.Constant)
@@ -134,6 +134,14 @@ func (a asking) with(v model.Value) sight {
 	part := &model.Part{ID: "wanted", Name: "wanted " + a.slot, Facts: facts}
 	things[a.slot] = model.Thing{Slot: a.slot, State: model.Bought, Name: part.Name, Part: part, Place: a.place(), Facts: facts}
 	return sight{tables: a.b.tables, rule: a.rule, things: things}
+}
+
+// end is what one end of a piece must be: as the bike wants it, or where that is unknown as the old piece has it.
+func (a asking) end(wanted model.Value, fact string) model.Value {
+	if wanted.Known() {
+		return wanted
+	}
+	return a.b.now[a.slot].Facts[fact]
 }
 
 func said(v model.Value) model.Value {
