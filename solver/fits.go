@@ -1,9 +1,12 @@
 package solver
 
 import (
+	"cmp"
 	"context"
 	"fmt"
+	"runtime"
 	"slices"
+	"sync"
 
 	"firstbolt/model"
 	"firstbolt/model/fit"
@@ -44,30 +47,50 @@ type Companion struct {
 }
 
 // Fits judges parts on a bike as it stands. What is needed besides a part is found by the same program as a plan: the
-// least cash that makes the part fit, every shop's postage counted, so that nothing is among it only to ship free. Parts come in the order of the sheets, each once for every place.
+// least cash that makes the part fit, every shop's postage counted, so that nothing is among it only to ship free. Parts
+// come in the order of the sheets, each once for every place.
 func Fits(ctx context.Context, q FitQuestion) ([]Fitting, error) {
 	f, err := newFitter(q)
 	if err != nil {
 		return nil, err
 	}
 	var list []Fitting
+	var rows []int // of the list, as positions in the sheet
 	for i := range f.shed.Parts {
-		if q.Part != nil && q.Part != &q.Shed.Parts[i] {
-			continue
-		}
-		for _, place := range f.shed.Parts[i].Places {
-			if ctx.Err() != nil {
-				return nil, &Stopped{Bike: f.c.Bike.Name}
+		if q.Part == nil || q.Part == &q.Shed.Parts[i] {
+			for _, place := range f.shed.Parts[i].Places {
+				list, rows = append(list, Fitting{Part: &f.shed.Parts[i], Place: place}), append(rows, i)
 			}
-			one, err := f.fitting(ctx, &f.shed.Parts[i], place)
-			if err != nil {
-				return nil, err
-			}
-			one.Part = &q.Shed.Parts[i]
-			list = append(list, one)
 		}
 	}
+	if err := f.judge(ctx, list); err != nil {
+		return nil, err
+	}
+	for k := range list {
+		list[k].Part = &q.Shed.Parts[rows[k]]
+	}
 	return list, nil
+}
+
+// judge fills in the verdicts, several at a time: none of them needs another one.
+func (f *fitter) judge(ctx context.Context, list []Fitting) error {
+	next, failures := make(chan *Fitting), make([]error, runtime.GOMAXPROCS(0))
+	var workers sync.WaitGroup
+	for w := range failures {
+		workers.Go(func() {
+			for one := range next {
+				if failures[w] == nil {
+					failures[w] = f.fitting(ctx, one)
+				}
+			}
+		})
+	}
+	for i := range list {
+		next <- &list[i]
+	}
+	close(next)
+	workers.Wait()
+	return cmp.Or(failures...)
 }
 
 // fitter judges the parts of one bike.
@@ -75,9 +98,9 @@ type fitter struct {
 	q     FitQuestion
 	shed  *model.Shed
 	bench *fit.Bench
-	whole *formulate.Compiled // tells what a choice costs
-	c     *formulate.Compiled // tells what goes together
-	mild  *formulate.Compiled // with every rule allowed on which practice disagrees; nil until it is asked for
+	whole *formulate.Compiled                 // tells what a choice costs
+	c     *formulate.Compiled                 // tells what goes together
+	mild  func() (*formulate.Compiled, error) // with every rule allowed on which practice disagrees, made once it is asked for
 }
 
 // newFitter prepares the bike. Nothing that is marked unsafe is mended on the way: what a part takes along is to be
@@ -102,20 +125,36 @@ func newFitter(q FitQuestion) (*fitter, error) {
 	if err != nil {
 		return nil, &Faulty{err}
 	}
-	return &fitter{q: q, shed: &shed, bench: fit.On(shed.Tables, &bike, q.Options.Allow), whole: c, c: c.Bare()}, nil
+	f := &fitter{q: q, shed: &shed, bench: fit.On(shed.Tables, &bike, q.Options.Allow), whole: c, c: c.Bare()}
+	f.mild = sync.OnceValues(f.allowAll)
+	return f, nil
+}
+
+// allowAll is the bike's program with everything allowed on which practice disagrees.
+func (f *fitter) allowAll() (*formulate.Compiled, error) {
+	o := f.q.Options
+	o.Allow = ruleNames(f.shed.Tables)
+	c, err := formulate.Compile(f.shed, f.c.Bike, o)
+	if err != nil {
+		return nil, &Faulty{err}
+	}
+	return c.Bare(), nil
 }
 
 // fitting judges one part in one place. Where it fits the bike as it stands, or nothing mends it, there is nothing to be
 // solved.
-func (f *fitter) fitting(ctx context.Context, part *model.Part, place model.Place) (Fitting, error) {
-	one := Fitting{Part: part, Place: place}
+func (f *fitter) fitting(ctx context.Context, one *Fitting) error {
+	if ctx.Err() != nil {
+		return &Stopped{Bike: f.c.Bike.Name}
+	}
+	part, place := one.Part, one.Place
 	one.Answer, one.Checks = f.bench.Alone(part, place)
 	if ref, lacking := fit.Lacks(f.shed.Tables, part, place); lacking != nil {
 		one.Answer, one.Lacks = fit.MeasureFirst, ref
-		return one, nil
+		return nil
 	}
 	if one.Refused = f.c.Refused(part, place); one.Refused != "" || one.Answer == fit.DoesNotFit {
-		return one, nil
+		return nil
 	}
 	if one.Answer == fit.Fits {
 		one.Doubts = f.doubts(f.with(part, place))
@@ -123,12 +162,12 @@ func (f *fitter) fitting(ctx context.Context, part *model.Part, place model.Plac
 			one.Answer = fit.MeasureFirst
 		}
 		one.Alone = f.alone(part, place)
-		return one, nil
+		return nil
 	}
-	if err := f.company(ctx, f.c, &one); err != nil {
-		return one, err
+	if err := f.company(ctx, f.c, one); err != nil {
+		return err
 	}
-	return one, f.milder(ctx, &one)
+	return f.milder(ctx, one)
 }
 
 // with is the bike as it stands with only the part put in.
@@ -265,17 +304,12 @@ func (f *fitter) milder(ctx context.Context, one *Fitting) error {
 	if one.Answer == fit.Fits || one.Answer == fit.MeasureFirst && len(one.Company) == 0 {
 		return nil
 	}
-	if f.mild == nil {
-		o := f.q.Options
-		o.Allow = ruleNames(f.shed.Tables)
-		c, err := formulate.Compile(f.shed, f.c.Bike, o)
-		if err != nil {
-			return &Faulty{err}
-		}
-		f.mild = c.Bare()
+	mild, err := f.mild()
+	if err != nil {
+		return err
 	}
 	other := Fitting{Part: one.Part, Place: one.Place, Answer: fit.DoesNotFit}
-	if err := f.company(ctx, f.mild, &other); err != nil {
+	if err := f.company(ctx, mild, &other); err != nil {
 		return err
 	}
 	if other.Answer == fit.DoesNotFit && one.Answer == fit.BothSides {
