@@ -33,7 +33,7 @@ func (f *fitter) part(one *solver.Fitting) answer.FitPart {
 		p.Then = &answer.FitThen{Verdict: m.Answer.String(), Company: f.company(m.Company), CompanyCost: f.money(m.Cost)}
 	}
 	if one.Answer != fit.DoesNotFit {
-		p.Cautions = f.slotCautions(touched(one), one.Part.Name)
+		p.Cautions = f.slotCautions(touched(one))
 	}
 	for _, d := range f.doubts(one) {
 		p.Measure = append(p.Measure, d.Slot+"."+d.Fact)
@@ -41,15 +41,18 @@ func (f *fitter) part(one *solver.Fitting) answer.FitPart {
 	return p
 }
 
-// touched are the slots that change when the part is fitted with its company.
-func touched(one *solver.Fitting) []string {
-	slots := slices.Clone([]string(one.Place))
+// touched are the slots that change when the part is fitted with its company, with the name of what then stands there.
+func touched(one *solver.Fitting) map[string]string {
+	parts := map[string]string{}
 	for i := range one.Company {
 		for _, ch := range one.Company[i].Purchase.Changes {
-			slots = append(slots, ch.Label.Thing.Slot)
+			parts[ch.Label.Thing.Slot] = ch.Label.Thing.Name
 		}
 	}
-	return slots
+	for _, slot := range one.Place {
+		parts[slot] = one.Part.Name
+	}
+	return parts
 }
 
 // company is what goes with a part.

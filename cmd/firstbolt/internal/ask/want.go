@@ -32,7 +32,7 @@ func Want(r Request) (answer.Answer, error) {
 		a.Needs = append(a.Needs, f.need(q))
 		a.Measure = f.stillOpen(a.Measure, q)
 	}
-	a.Cautions = append(ruleCautions(f.concerning(slot.Name)), f.slotCautions([]string{slot.Name}, "")...)
+	a.Cautions = append(ruleCautions(f.concerning(slot.Name)), f.slotCautions(map[string]string{slot.Name: ""})...)
 	a.Warnings = l.warnings
 	return a, nil
 }
