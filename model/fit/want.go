@@ -35,7 +35,7 @@ type Clause struct {
 // Way is how further values come to do: all that is named here must hold.
 type Way struct {
 	Values  Values
-	AsNow   bool     // no worse than what stands in the slot now, so nobody need measure the other side
+	AsNow   bool     // no worse than what stands in the slot now, so nobody need measure the other side; not said of sums
 	Measure []Ref    // facts of the bike to be measured first: they may come out so that it fits
 	Pieces  []Piece  // a sleeve, adapter or converter between the thing and the bike
 	Off     []string // slots whose piece must come out
