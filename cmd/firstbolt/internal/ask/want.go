@@ -2,6 +2,7 @@ package ask
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -95,8 +96,12 @@ func (f *fitter) concerning(slot string) []fit.Result {
 
 // need is one requirement.
 func (f *fitter) need(q fit.Requirement) answer.Need {
+	fact := f.shed.Tables.FactNamed(q.Fact)
+	if fact != nil && (fact.Unit == "teeth" || fact.Unit == "count") {
+		q = inWholes(q)
+	}
 	n := answer.Need{Fact: some(q.Fact), Does: needValues(q.Does)}
-	if fact := f.shed.Tables.FactNamed(q.Fact); fact != nil {
+	if fact != nil {
 		n.Does.Any = n.Does.Any || q.Does.Listed && len(fact.Allowed) > 0 && len(q.Does.Choices) == len(fact.Allowed)
 		n.Kind, n.How, n.Tool = some(factKinds[fact.Kind]), some(fact.How), some(fact.Tool)
 		if fact.Mistakes != "" {
@@ -119,6 +124,27 @@ func (f *fitter) need(q fit.Requirement) answer.Need {
 		n.Rules = append(n.Rules, f.cause(q, c))
 	}
 	return n
+}
+
+// inWholes narrows a requirement to whole numbers: teeth, rings and links are counted.
+func inWholes(q fit.Requirement) fit.Requirement {
+	narrow := func(v fit.Values) fit.Values {
+		if v.None() {
+			return v
+		}
+		if v.Low != fit.NoLow {
+			v.Low = int64(math.Ceil(float64(v.Low)/1000)) * 1000
+		}
+		if v.High != fit.NoHigh {
+			v.High = int64(math.Floor(float64(v.High)/1000)) * 1000
+		}
+		return v
+	}
+	q.Does, q.Ways = narrow(q.Does), slices.Clone(q.Ways)
+	for i := range q.Ways {
+		q.Ways[i].Values = narrow(q.Ways[i].Values)
+	}
+	return q
 }
 
 // cause is one rule behind a requirement.

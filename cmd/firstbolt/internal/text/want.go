@@ -72,9 +72,9 @@ func needText(n answer.Need) string {
 	}
 }
 
-// sumText is a sum of facts in words.
+// sumText is a sum of facts in words, with what is taken away behind what it is taken from.
 func sumText(terms []answer.NeedTerm) string {
-	var says []string
+	var sum, off []string
 	for _, t := range terms {
 		name := answer.FactName(t.Fact)
 		factor, less := strings.CutPrefix(t.Factor, "-")
@@ -82,11 +82,12 @@ func sumText(terms []answer.NeedTerm) string {
 			name = factor + " times " + name
 		}
 		if less {
-			name = "less " + name
+			off = append(off, "less "+name)
+		} else {
+			sum = append(sum, name)
 		}
-		says = append(says, name)
 	}
-	return strings.Join(says, ", ")
+	return strings.Join(append([]string{strings.Join(sum, " and ")}, off...), " ")
 }
 
 // valuesText says which values do.
