@@ -172,8 +172,3 @@ func TestPlausibleValuesArePossible(t *testing.T) {
 		}
 	}
 }
-
-// prefixed puts the slot before every fact: "a=1; b=2" becomes "fork.a=1; fork.b=2".
-func prefixed(slot, facts string) string {
-	return slot + "." + strings.ReplaceAll(facts, "; ", "; "+slot+".")
-}

@@ -117,8 +117,10 @@ func (p prospect) constantFaults() []ruleFault {
 		case f.Kind == model.Number:
 			return []ruleFault{{column: s.column, code: "not_a_number", wanted: fmt.Sprintf("a number, for %s is one; %q is none", f.Name, word), fix: "write a number, slot.fact, or a sum of them"}}
 		case len(f.Allowed) > 0 && !contains(f.Allowed, word):
-			return []ruleFault{{column: s.column, code: "choice", wanted: fmt.Sprintf("for %s one of %s; %q is none", f.Name, strings.Join(f.Allowed, ", "), word),
-				fix: sheet.DidYouMean(word, f.Allowed, "write one of them, or slot.fact")}}
+			return []ruleFault{{
+				column: s.column, code: "choice", wanted: fmt.Sprintf("for %s one of %s; %q is none", f.Name, strings.Join(f.Allowed, ", "), word),
+				fix: sheet.DidYouMean(word, f.Allowed, "write one of them, or slot.fact"),
+			}}
 		}
 	}
 	return nil

@@ -41,8 +41,11 @@ func (p *page) allParts(a *answer.Fits) {
 		count int
 		says  string
 	}{
-		{c.Fits, "fits as it is"}, {c.FitsWith, "fits with something that goes with it"}, {c.MeasureFirst, "waits for a measurement, or for a word of the seller"},
-		{c.BothSides, "both sides: practice disagrees"}, {c.DoesNotFit, "does not fit"},
+		{c.Fits, "fits as it is"},
+		{c.FitsWith, "fits with something that goes with it"},
+		{c.MeasureFirst, "waits for a measurement, or for a word of the seller"},
+		{c.BothSides, "both sides: practice disagrees"},
+		{c.DoesNotFit, "does not fit"},
 	} {
 		p.line("  %4d  %s", n.count, n.says)
 	}

@@ -24,8 +24,10 @@ func FitsOne() *answer.Fits {
 		check("chain_length", "met", sum("113.5"), stated("links", "116", "sheet", "parts.csv:9 (F9)"), "L = 2C + F/4 + R/4 + 1 inch"),
 		answer.FitCheck{
 			Rule: "rotor_smaller.front", Result: "unknown", Severity: "rule", Relation: "at_least", Margin: Of("3"),
-			Left: stated("rotor_mm", "160", "assumed", "kind"), Right: answer.FitSide{Fact: Of("front_native_rotor_mm"), Slot: Of("fork"), Origin: Of("unknown"),
-				Terms: []answer.FitTerm{{Slot: "fork", Fact: "front_native_rotor_mm", Factor: "1", Origin: "unknown"}}},
+			Left: stated("rotor_mm", "160", "assumed", "kind"), Right: answer.FitSide{
+				Fact: Of("front_native_rotor_mm"), Slot: Of("fork"), Origin: Of("unknown"),
+				Terms: []answer.FitTerm{{Slot: "fork", Fact: "front_native_rotor_mm", Factor: "1", Origin: "unknown"}},
+			},
 			Source: "common practice", Sentence: Of("Not known: the rotor that the mount is for."),
 		})
 	p.Checks[len(p.Checks)-1].Left.Terms[0].Like = Of("rotor 160")
