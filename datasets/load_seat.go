@@ -23,7 +23,7 @@ func (l *loader) riderFacts(b *model.Bike) model.Facts {
 	}
 	say("riding", rider.Riding.Known, int64(rider.Riding.Value)*1000, rider.Riding.Origin)
 	say("rider_kg", rider.Mass.Known, int64(rider.Mass.Value), rider.Mass.Origin)
-	say("total_kg", rider.Mass.Known, int64(rider.Mass.Value+rider.Load.Or(0)+massOf(b)), rider.Mass.Origin)
+	say("total_kg", rider.Mass.Known, int64(rider.Mass.Value+rider.Load.Or(0)+massOf(b)+50)/100*100, rider.Mass.Origin)
 	say("height_cm", rider.HeightCM.Known, int64(rider.HeightCM.Value*1000+0.5), rider.HeightCM.Origin)
 	say("inseam_cm", rider.InseamCM.Known, int64(rider.InseamCM.Value*1000+0.5), rider.InseamCM.Origin)
 	return facts
