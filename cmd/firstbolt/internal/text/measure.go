@@ -80,6 +80,9 @@ func (p *page) box(b answer.Box, told map[string]string) {
 		text += place(b.Where) + waiting(b.NeededFor)
 	}
 	p.para("      ", text+".")
+	if len(b.Choices) > 0 && strings.Count(b.Line, "[") == 1 { // too many for boxes of their own
+		p.para("      One of: ", strings.Join(b.Choices, "; ")+".")
+	}
 	if at, there := told[b.Fact]; there {
 		p.para("      ", "How: as for the "+at+" above.")
 		return
