@@ -216,10 +216,10 @@ func (f *fitter) company(ctx context.Context, c *formulate.Compiled, one *Fittin
 		if s.Status == program.Stopped {
 			return &Stopped{Bike: c.Bike.Name}
 		}
-		switch one.Answer {
-		case fit.FitsWith:
+		switch {
+		case one.Answer == fit.FitsWith, one.Answer == fit.MeasureFirst && slices.ContainsFunc(one.Checks, wrongForSure):
 			one.Answer = fit.DoesNotFit
-		case fit.MeasureFirst: // the plausible values speak against it, but nobody has measured
+		case one.Answer == fit.MeasureFirst: // the plausible values speak against it, but nobody has measured
 			one.Doubts = f.doubts(f.with(one.Part, one.Place))
 		}
 		return nil
@@ -229,6 +229,13 @@ func (f *fitter) company(ctx context.Context, c *formulate.Compiled, one *Fittin
 	}
 	f.settle(c, s.Choice, one)
 	return nil
+}
+
+// wrongForSure tells whether a rule fails on measured facts alone.
+func wrongForSure(r fit.Result) bool {
+	return r.Forbids() && len(r.Missing) == 0 && r.Severity < model.BothSides && !slices.ContainsFunc(slices.Concat(r.Left, r.Right), func(x fit.Reading) bool {
+		return x.Value.Origin.How < model.Measured
+	})
 }
 
 // settle writes down the company of a choice and what it rests on.

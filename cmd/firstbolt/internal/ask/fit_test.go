@@ -1,10 +1,12 @@
 package ask_test
 
 import (
+	"context"
 	"slices"
 	"strings"
 	"testing"
 
+	"firstbolt/cmd/firstbolt/internal/answer"
 	"firstbolt/cmd/firstbolt/internal/ask"
 )
 
@@ -74,6 +76,41 @@ func TestRivalsLeftOut(t *testing.T) {
 	for _, want := range []string{"Left out: small: it is not the rider's size", "Left out: light: "} {
 		if !slices.ContainsFunc(p.Notes, func(n string) bool { return strings.HasPrefix(n, want) }) {
 			t.Errorf("notes %q, want %q", p.Notes, want)
+		}
+	}
+}
+
+// TestPlanAndFitsAgree: what a plan says goes nowhere, fits does not call fitting, and what a plan buys it does not refuse.
+func TestPlanAndFitsAgree(t *testing.T) {
+	t.Parallel()
+	r := ask.Request{Command: "fits", Demo: true, Engine: "builtin"}
+	got, err := ask.Fits(context.Background(), r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	verdicts := map[string][]string{}
+	for _, p := range got.(*answer.Fits).Parts {
+		verdicts[p.Part] = append(verdicts[p.Part], p.Verdict)
+	}
+	can := func(part string) bool {
+		return slices.ContainsFunc(verdicts[part], func(v string) bool { return v != "does_not_fit" && v != "both_sides" })
+	}
+	for _, amount := range []string{"60", "400"} {
+		r.Command, r.Settings = "plan", []ask.Setting{budget(amount)}
+		got, err := ask.Plan(context.Background(), r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := got.(*answer.Plan)
+		for _, s := range p.NotOffered {
+			if can(s.Part) {
+				t.Errorf("at %s the plan says that %s goes nowhere, fits says %v", amount, s.Part, verdicts[s.Part])
+			}
+		}
+		for _, s := range p.Buy {
+			if s.Kind == "part" && !can(s.Part) {
+				t.Errorf("at %s the plan buys %s, fits says %v", amount, s.Part, verdicts[s.Part])
+			}
 		}
 	}
 }
