@@ -71,8 +71,32 @@ func Judge(t *model.Tables, r *model.Rule, things map[string]model.Thing, allow 
 }
 
 func allowed(id string, allow []string) bool {
-	base := strings.TrimSuffix(strings.TrimSuffix(id, ".front"), ".rear")
-	return slices.Contains(allow, id) || slices.Contains(allow, base)
+	return slices.ContainsFunc(allow, func(name string) bool { return named(id, name) })
+}
+
+// named tells whether a name means the rule: its id, with or without the ".front" or ".rear" at its end.
+func named(id, name string) bool {
+	return id == name || strings.TrimSuffix(strings.TrimSuffix(id, ".front"), ".rear") == name
+}
+
+// Named are the rules that a name means; front and rear may have one name.
+func Named(t *model.Tables, name string) []*model.Rule {
+	var rules []*model.Rule
+	for i := range t.Rules {
+		if named(t.Rules[i].ID, name) {
+			rules = append(rules, &t.Rules[i])
+		}
+	}
+	return rules
+}
+
+// Disputed tells whether practice disagrees on the rule, or on some of the pairs that it looks up, so that it can be
+// allowed. What keeps people from getting hurt never can.
+func Disputed(t *model.Tables, r *model.Rule) bool {
+	if r.Severity != model.Firm {
+		return r.Severity == model.BothSides
+	}
+	return r.Relation == model.PairIn && slices.ContainsFunc(t.Pairs[r.Table], func(p model.Pair) bool { return p.Severity == model.BothSides })
 }
 
 // sight is one rule with what stands in its slots.

@@ -114,3 +114,36 @@ func TestPlanAndFitsAgree(t *testing.T) {
 		}
 	}
 }
+
+// TestWhatIsAdvisedIsAccepted: every rule that an answer says could be allowed can be.
+func TestWhatIsAdvisedIsAccepted(t *testing.T) {
+	t.Parallel()
+	r := ask.Request{Command: "fits", Demo: true, Engine: "builtin"}
+	got, err := ask.Fits(context.Background(), r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	advised := map[string]bool{}
+	for _, p := range got.(*answer.Fits).Parts {
+		for _, rule := range p.Allow {
+			advised[rule] = true
+			advised[strings.TrimSuffix(strings.TrimSuffix(rule, ".front"), ".rear")] = true
+		}
+	}
+	if !advised["thread_on_cogs"] || !advised["chain_ring"] || len(advised) < 5 {
+		t.Errorf("advised are only %v", advised)
+	}
+	r.Part = "FW2"
+	for rule := range advised {
+		r.Allow = []string{rule}
+		if _, err := ask.Fits(context.Background(), r); err != nil {
+			t.Error(err)
+		}
+	}
+	for _, rule := range []string{"rotor_limit", "bead_seat", "nonsense"} {
+		r.Allow = []string{rule}
+		if _, err := ask.Fits(context.Background(), r); !ask.WrongUse(err) {
+			t.Errorf("--allow %s: %v, want wrong use", rule, err)
+		}
+	}
+}

@@ -9,6 +9,7 @@ import (
 	"firstbolt/cmd/firstbolt/internal/answer"
 	"firstbolt/datasets/sheet"
 	"firstbolt/model"
+	"firstbolt/model/fit"
 	"firstbolt/solver"
 	"firstbolt/solver/program"
 )
@@ -91,26 +92,19 @@ func bikeNamed(name string, shed *model.Shed) (string, error) {
 
 // allowed checks the names of fit rules that the rider allows. Danger rules are never among them.
 func allowed(names []string, t *model.Tables) ([]string, error) {
-	var known []string
-	for i := range t.Rules {
-		known = append(known, t.Rules[i].ID)
-	}
 	for _, name := range names {
-		found := false
-		for i := range t.Rules {
-			if t.Rules[i].ID != name {
-				continue
+		rules := fit.Named(t, name)
+		switch {
+		case len(rules) == 0:
+			var known []string
+			for i := range t.Rules {
+				known = append(known, t.Rules[i].ID)
 			}
-			found = true
-			if t.Rules[i].Severity == model.Danger {
-				return nil, wrong{fmt.Sprintf("--allow %s: this rule keeps people from getting hurt and cannot be allowed away", name)}
-			}
-			if t.Rules[i].Severity != model.BothSides {
-				return nil, wrong{fmt.Sprintf("--allow %s: what breaks this rule does not go together; only rules on which practice disagrees can be allowed", name)}
-			}
-		}
-		if !found {
 			return nil, wrong{fmt.Sprintf("--allow: there is no fit rule %q; %s", name, sheet.DidYouMean(name, known, "the answers name the rules on which practice disagrees"))}
+		case rules[0].Severity == model.Danger:
+			return nil, wrong{fmt.Sprintf("--allow %s: this rule keeps people from getting hurt and cannot be allowed away", name)}
+		case !fit.Disputed(t, rules[0]):
+			return nil, wrong{fmt.Sprintf("--allow %s: what breaks this rule does not go together; only rules on which practice disagrees can be allowed", name)}
 		}
 	}
 	return names, nil
