@@ -149,7 +149,7 @@ func (f *fitter) fitting(ctx context.Context, one *Fitting) error {
 	}
 	part, place := one.Part, one.Place
 	one.Answer, one.Checks = f.bench.Alone(part, place)
-	if ref, lacking := fit.Lacks(f.shed.Tables, part, place); lacking != nil {
+	if ref, lacking := fit.Lacks(f.shed.Tables, part, place); lacking != nil && one.Answer != fit.DoesNotFit {
 		one.Answer, one.Lacks = fit.MeasureFirst, ref
 		return nil
 	}

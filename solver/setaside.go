@@ -61,15 +61,15 @@ func (p *Plan) setAside(bench *fit.Bench, part *model.Part, allow []string) Asid
 // bar is what keeps a part from one place; empty where nothing does.
 func (p *Plan) bar(bench *fit.Bench, part *model.Part, place model.Place, allow []string) Aside {
 	t := p.Program.Shed.Tables
-	if ref, r := fit.Lacks(t, part, place); r != nil {
+	answer, results := bench.Alone(part, place)
+	if ref, r := fit.Lacks(t, part, place); r != nil && answer != fit.DoesNotFit {
 		return Aside{Part: part, Fact: ref.Fact, Slots: []string{ref.Slot}}
 	}
 	for _, n := range p.Program.NotOffered {
-		if n.Part == part && slices.Equal(n.Place, place) {
+		if n.Part == part && slices.Equal(n.Place, place) && answer != fit.DoesNotFit {
 			return Aside{Part: part, Says: n.Reason}
 		}
 	}
-	_, results := bench.Alone(part, place)
 	for _, r := range results {
 		if !r.Forbids() {
 			continue
@@ -90,6 +90,9 @@ func (p *Plan) bar(bench *fit.Bench, part *model.Part, place model.Place, allow 
 		case slices.Contains(place, missing[0].Slot):
 			return Aside{Part: part, Fact: missing[0].Fact, Slots: []string{missing[0].Slot}}
 		}
+	}
+	if ref, r := fit.Lacks(t, part, place); r != nil {
+		return Aside{Part: part, Fact: ref.Fact, Slots: []string{ref.Slot}}
 	}
 	return Aside{}
 }
